@@ -1,0 +1,83 @@
+package syntax
+
+// Detail is one optional part of a line outside the beats. They come in any
+// order; one field is set. Statements hold what their details say in fields of
+// their own, so only the folding reads these.
+type Detail struct {
+	Node
+	High    *Range    `parser:"  'high' @@"`
+	Thick   *Quantity `parser:"| 'thick' @@"`
+	At      *Goal     `parser:"| 'at' @@"`
+	Up      *Quantity `parser:"| 'up' @@"`
+	Wide    *Quantity `parser:"| 'wide' @@"`
+	Round   *Quantity `parser:"| 'round' @@"`
+	Width   *Quantity `parser:"| 'width' @@"`
+	Rise    *Quantity `parser:"| 'rise' @@"`
+	Points  *Number   `parser:"| 'points' @@"`
+	Times   *Number   `parser:"| ('x' | '×') @@"`
+	Aims    *Place    `parser:"| ('aims' | 'aim') 'at'? @@"`
+	Squeeze *Number   `parser:"| 'squeeze' @@"`
+	Weighs  *Quantity `parser:"| 'weighs' @@"`
+	Stops   *Stops    `parser:"| 'stops' @@"`
+	Close   *Quantity `parser:"| 'close' @@"`
+	Carries *Range    `parser:"| 'carries' @@"`
+	Size    *Size     `parser:"| 'size' @@"`
+	Reach   *Quantity `parser:"| 'reach' @@"`
+	Seats   *Number   `parser:"| 'seats' @@"`
+	Speed   *Quantity `parser:"| 'speed' @@"`
+	Back    *Quantity `parser:"| 'back' @@"`
+	Pan     *Quantity `parser:"| 'pan' @@"`
+	Colour  *Colour   `parser:"| ('colour' | 'color') @@"`
+	Height  *Quantity `parser:"| 'height' @@"`
+	Spread  *Quantity `parser:"| 'spread' @@"`
+	Scale   *Ratio    `parser:"| 'scale' @@"`
+	Zone    *Zone     `parser:"| 'zone' @@"`
+	Flag    string    `parser:"| @('wild' | 'glass' | 'open' | 'shut' | 'gear' | 'changes' | 'modern' | 'seen')"`
+	Amount  *Quantity `parser:"| @@"`
+}
+
+// Range is a length, mass or the like, or two of them: 2.6 m to 3 m.
+type Range struct {
+	Node
+	Low  *Quantity `parser:"@@"`
+	High *Quantity `parser:"( 'to' @@ )?"` // nil if only one is given
+}
+
+// Stops are the widest and the smallest opening of a lens: T2 to T22.
+type Stops struct {
+	Node
+	Wide  *Stop `parser:"@@"`
+	Small *Stop `parser:"'to' @@"`
+}
+
+// Size is a length by a length: 24.9 mm x 14 mm.
+type Size struct {
+	Node
+	Length *Quantity `parser:"@@"`
+	Width  *Quantity `parser:"('x' | '×') @@"`
+}
+
+// Colour is a colour's name or a temperature: amber, 3200 K. One is set.
+type Colour struct {
+	Node
+	Kelvin *Quantity `parser:"  @@"`
+	Name   *Name     `parser:"| @@"`
+}
+
+// Ratio is a plain number or one number to another: 1.85, 16:9, 1:50.
+type Ratio struct {
+	Node
+	Text string `parser:"@(Clock | Number)"`
+}
+
+// Zone is the offset from universal time: +02:00.
+type Zone struct {
+	Node
+	Text string `parser:"@Clock"`
+}
+
+// Date is a day: 2026-08-20.
+type Date struct {
+	Node
+	Text string `parser:"@Date"`
+}

@@ -1,0 +1,56 @@
+package syntax
+
+// lookKinds are the statements of the look section.
+var lookKinds = []*Kind{
+	define[LookHead](Kind{
+		Words:   []string{"look"},
+		Section: "look",
+		Head:    true,
+		Usage:   "look",
+		Means:   "Starts the section of what this production does and never does.",
+		Example: "look",
+	}),
+	define[Never](Kind{
+		Words:   []string{"never"},
+		Section: "look",
+		Usage:   "never zoom | never modern in frame | never tighter than SIZE",
+		Means:   "Something that must not happen in this production.",
+		Example: "never tighter than waist",
+		Doc:     "SIZE, loosest to tightest: `wide`, `full`, `knee`, `thigh`, `waist`, `chest`, `shoulders`, `face`, `eyes`.",
+	}),
+	define[Only](Kind{
+		Words:   []string{"only"},
+		Section: "look",
+		Usage:   "only lens NAME+",
+		Means:   "The lenses that may be used.",
+		Example: "only lens w24 w32",
+	}),
+	define[BlurLimit](Kind{
+		Words:   []string{"blur"},
+		Section: "look",
+		Usage:   "blur behind at most NUMBER %",
+		Means:   "The most the background may be blurred, of the frame's width.",
+		Example: "blur behind at most 1.5 %",
+	}),
+	define[PanLimit](Kind{
+		Words:   []string{"pan"},
+		Section: "look",
+		Usage:   "pan at least DURATION a frame",
+		Means:   "The least time a thing takes to cross the frame in a pan: the strobing limit.",
+		Example: "pan at least 7 s a frame",
+	}),
+	define[ExposureLimit](Kind{
+		Words:   []string{"exposure"},
+		Section: "look",
+		Usage:   "exposure within NUMBER stops",
+		Means:   "How far the exposure may be off.",
+		Example: "exposure within 0.5 stops",
+	}),
+	define[SpeedLimit](Kind{
+		Words:   []string{"speed"},
+		Section: "look",
+		Usage:   "speed CLASS at most SPEED [back SPEED]",
+		Means:   "How fast a class of rig may move here, forward and backing up.",
+		Example: "speed body-rig at most 1.8 m/s back 1 m/s",
+	}),
+}
