@@ -1,0 +1,149 @@
+package sight
+
+import (
+	"math"
+
+	"longhand/lang/units"
+)
+
+// looker sees one frame at a time. It owns every buffer that takes, so that
+// looking allocates nothing once it has seen a frame or two; one goroutine uses
+// it at a time.
+type looker struct {
+	st    *stage
+	eye   eye
+	items []item // solids first, then bodies
+	n     int    // of items in use
+	nset  int    // of those, solids
+	pts   [][2]float64
+	near  []*item
+	cover cover
+}
+
+func newLooker(st *stage) *looker {
+	l := &looker{st: st, items: make([]item, len(st.prisms)+len(st.shapes)+1)}
+	l.cover.e = &l.eye
+	return l
+}
+
+// seen is how a body shows: its in-frame area and how much of that, at distance 1.
+type seen struct{ whole, open float64 }
+
+// frame turns to a camera at a frame and finds everything before it; false where
+// the camera sees nothing at all.
+func (l *looker) frame(camera int, f units.Frame) bool {
+	c := &l.st.scene.Cameras[camera]
+	if !l.eye.set(c, c.At(f)) {
+		return false
+	}
+	l.n = 0
+	for i := range l.st.prisms {
+		p := &l.st.prisms[i]
+		if p.shut != nil && !p.shut.has(f) {
+			continue
+		}
+		l.addPrism(int32(-1-i), p)
+	}
+	l.nset = l.n
+	for i := range l.st.shapes {
+		if len(l.st.owns[camera]) > 0 && l.st.isOwn(camera, i, f) {
+			continue
+		}
+		l.addBody(i, f)
+	}
+	return true
+}
+
+// addPrism projects a solid and keeps it if it can matter.
+func (l *looker) addPrism(ref int32, p *prism) {
+	e := &l.eye
+	q, left := e.place(p.middle.X, p.middle.Y)
+	if e.misses(q, left, p.reach) {
+		return
+	}
+	l.pts = l.pts[:0]
+	for _, v := range p.points {
+		q, left := e.place(v.X, v.Y)
+		l.pts = append(l.pts, [2]float64{q, left})
+	}
+	t := &l.items[l.n]
+	if e.prismItem(t, l.pts, p.z0-e.z, p.z1-e.z) && e.meets(t) {
+		t.ref = ref
+		l.n++
+	}
+}
+
+// addBody projects a body and keeps it if it can matter.
+func (l *looker) addBody(i int, f units.Frame) {
+	e, s := &l.eye, &l.st.shapes[i]
+	pose := l.st.scene.Bodies[i].At(f)
+	if pose.Height <= 0 || s.reach == 0 {
+		return
+	}
+	q, left := e.place(pose.X, pose.Y)
+	if e.misses(q, left, s.reach) {
+		return
+	}
+	t := &l.items[l.n]
+	h0 := pose.Z - e.z
+	ok := false
+	if s.radius > 0 {
+		ok = e.roundItem(t, q, left, s.radius, h0, h0+pose.Height)
+	} else {
+		sin, cos := math.Sincos(pose.Heading)
+		c, d := cos*e.cos+sin*e.sin, sin*e.cos-cos*e.sin // of heading less pan
+		l.pts = l.pts[:0]
+		for _, v := range s.points {
+			l.pts = append(l.pts, [2]float64{q + v.X*c - v.Y*d, left + v.X*d + v.Y*c})
+		}
+		ok = e.prismItem(t, l.pts, h0, h0+pose.Height)
+	}
+	if ok && e.meets(t) {
+		t.ref = int32(i)
+		l.n++
+	}
+}
+
+// misses is whether a circle on the floor lies outside the wedge of the frame.
+func (e *eye) misses(q, l, r float64) bool {
+	if e.steep {
+		return false
+	}
+	return q < -r || l-e.win.p1*q > r*e.n1 || e.win.p0*q-l > r*e.n0
+}
+
+// meets is whether an item's bounds meet the window's.
+func (e *eye) meets(t *item) bool {
+	if e.steep {
+		return true
+	}
+	w := &e.win
+	return t.p1 > w.p0 && t.p0 < w.p1 && t.hi > w.smin && t.lo < w.smax
+}
+
+// nearer collects the items that could cover part of t.
+func (l *looker) nearer(t *item) []*item {
+	l.near = l.near[:0]
+	for i := range l.items[:l.n] {
+		o := &l.items[i]
+		if o != t && l.eye.mayCover(o, t) {
+			l.near = append(l.near, o)
+		}
+	}
+	return l.near
+}
+
+// mayCover is whether o could cover part of t, by their bounds.
+func (e *eye) mayCover(o, t *item) bool {
+	if o.hi <= t.lo || o.lo >= t.hi || o.w1 <= t.w0 {
+		return false
+	}
+	return e.steep || o.p0 < t.p1 && o.p1 > t.p0
+}
+
+// body measures a body's item.
+func (l *looker) body(t *item) seen {
+	l.cover.win = &l.eye.win
+	whole, open := l.cover.measure(t, l.nearer(t))
+	return seen{whole, open}
+}

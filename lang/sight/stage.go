@@ -1,0 +1,141 @@
+package sight
+
+import (
+	"math"
+
+	"longhand/lang/geom"
+	"longhand/lang/units"
+)
+
+// stage is a scene made ready to be looked at: footprints convex and
+// counter-clockwise, frames of doors and of own bodies as bits.
+type stage struct {
+	scene  *Scene
+	prisms []prism
+	shapes []shape  // one a body
+	owns   [][]own  // one list a camera
+	flats  []upflat // mirrors first, then glows
+}
+
+// prism is a convex part of a solid.
+type prism struct {
+	solid  int
+	points []geom.Vec
+	z0, z1 float64
+	middle geom.Vec
+	reach  float64 // of the circle about the middle that holds the footprint
+	shut   bits    // nil: always there
+}
+
+// shape is a body's footprint about its own origin.
+type shape struct {
+	radius float64
+	points []geom.Vec
+	reach  float64
+}
+
+type own struct {
+	body int
+	Frames
+}
+
+// upflat is an upright rectangle without thickness.
+type upflat struct {
+	a, b   geom.Vec
+	z0, z1 float64
+}
+
+// bits is a set of frames.
+type bits []uint64
+
+func (b bits) has(f units.Frame) bool { return b[f>>6]>>(uint(f)&63)&1 != 0 }
+
+func (b bits) add(r Frames) {
+	for f := max(0, r.From); f <= r.To && int(f>>6) < len(b); f++ {
+		b[f>>6] |= 1 << (uint(f) & 63)
+	}
+}
+
+func newStage(s *Scene) *stage {
+	st := &stage{scene: s, shapes: make([]shape, len(s.Bodies)), owns: make([][]own, len(s.Cameras))}
+	for i := range s.Solids {
+		st.addSolid(i)
+	}
+	byName := make(map[string]int, len(s.Bodies))
+	for i := range s.Bodies {
+		st.shapes[i] = newShape(&s.Bodies[i])
+		byName[s.Bodies[i].Name] = i
+	}
+	for i := range s.Cameras {
+		for _, o := range s.Cameras[i].Own {
+			if b, ok := byName[o.Body]; ok {
+				st.owns[i] = append(st.owns[i], own{b, o.Frames})
+			}
+		}
+	}
+	for _, m := range s.Mirrors {
+		st.flats = append(st.flats, upflat{m.A, m.B, min(m.Z[0], m.Z[1]), max(m.Z[0], m.Z[1])})
+	}
+	for _, g := range s.Glows {
+		st.flats = append(st.flats, upflat{g.A, g.B, min(g.Z[0], g.Z[1]), max(g.Z[0], g.Z[1])})
+	}
+	return st
+}
+
+func (st *stage) addSolid(i int) {
+	s := &st.scene.Solids[i]
+	z0, z1 := min(s.Z[0], s.Z[1]), max(s.Z[0], s.Z[1])
+	if z0 == z1 {
+		return
+	}
+	var shut bits
+	if s.Shut != nil {
+		shut = make(bits, st.scene.Frames>>6+1)
+		for _, r := range s.Shut {
+			shut.add(r)
+		}
+	}
+	for _, piece := range convexPieces(s.Polygon) {
+		p := prism{solid: i, points: piece, z0: z0, z1: z1, shut: shut}
+		p.middle, p.reach = enclosing(piece)
+		st.prisms = append(st.prisms, p)
+	}
+}
+
+func newShape(b *Body) shape {
+	if b.Radius > 0 {
+		return shape{radius: b.Radius, reach: b.Radius}
+	}
+	s := shape{points: tidy(counterClockwise(b.Polygon))}
+	if len(s.points) < 3 || area2(s.points) < flat {
+		return shape{}
+	}
+	for _, p := range s.points {
+		s.reach = max(s.reach, p.Len())
+	}
+	return s
+}
+
+// enclosing is a circle that holds the points: about the middle of their bounds.
+func enclosing(points []geom.Vec) (geom.Vec, float64) {
+	lo, hi := points[0], points[0]
+	for _, p := range points {
+		lo = geom.Vec{X: math.Min(lo.X, p.X), Y: math.Min(lo.Y, p.Y)}
+		hi = geom.Vec{X: math.Max(hi.X, p.X), Y: math.Max(hi.Y, p.Y)}
+	}
+	middle, reach := lo.Lerp(hi, 0.5), 0.0
+	for _, p := range points {
+		reach = math.Max(reach, middle.Dist(p))
+	}
+	return middle, reach
+}
+
+// isOwn is whether a body is left out of a camera's view at a frame.
+func (st *stage) isOwn(camera, body int, f units.Frame) bool {
+	for _, o := range st.owns[camera] {
+		if o.body == body && o.From <= f && f <= o.To {
+			return true
+		}
+	}
+	return false
+}
