@@ -17,33 +17,42 @@ func hermite(p, q, m, n Vec) cubic {
 	}
 }
 
-func (c cubic) at(u float64) Vec {
+func (c *cubic) at(u float64) Vec {
 	if u == 1 {
 		return c.end
 	}
 	return Vec{c.a.X + u*(c.b.X+u*(c.c.X+u*c.d.X)), c.a.Y + u*(c.b.Y+u*(c.c.Y+u*c.d.Y))}
 }
 
-func (c cubic) d1(u float64) Vec {
+func (c *cubic) d1(u float64) Vec {
 	return Vec{c.b.X + u*(2*c.c.X+u*3*c.d.X), c.b.Y + u*(2*c.c.Y+u*3*c.d.Y)}
 }
 
-func (c cubic) d2(u float64) Vec { return Vec{2*c.c.X + 6*u*c.d.X, 2*c.c.Y + 6*u*c.d.Y} }
+func (c *cubic) d2(u float64) Vec { return Vec{2*c.c.X + 6*u*c.d.X, 2*c.c.Y + 6*u*c.d.Y} }
 
-func (c cubic) speed(u float64) float64 {
-	d := c.d1(u)
-	return math.Sqrt(d.X*d.X + d.Y*d.Y)
+func (c *cubic) speed(u float64) float64 {
+	x := c.b.X + u*(2*c.c.X+u*3*c.d.X)
+	y := c.b.Y + u*(2*c.c.Y+u*3*c.d.Y)
+	return math.Sqrt(x*x + y*y)
+}
+
+// swell is the derivative of speed; 0 where the cubic stands still.
+func (c *cubic) swell(u float64) float64 {
+	if v := c.speed(u); v > 0 {
+		return c.d1(u).Dot(c.d2(u)) / v
+	}
+	return 0
 }
 
 // stillSlop is the part of its greatest speed below which a cubic counts as
 // standing still, in a cusp: there its direction is that of what comes next.
 const stillSlop = 1e-9
 
-func (c cubic) scale() float64 { return c.b.Len() + c.c.Len() + c.d.Len() }
+func (c *cubic) scale() float64 { return c.b.Len() + c.c.Len() + c.d.Len() }
 
 // tangent is the unit direction at u. In a cusp (a way there and back) it is
 // the direction of leaving at the start, of arriving at the end.
-func (c cubic) tangent(u float64) Vec {
+func (c *cubic) tangent(u float64) Vec {
 	d, scale := c.d1(u), c.scale()
 	if d.Len() > stillSlop*scale {
 		return d.Unit()
@@ -58,7 +67,7 @@ func (c cubic) tangent(u float64) Vec {
 }
 
 // curvature is (x'y" - y'x") / v³; 0 on a straight run through a cusp.
-func (c cubic) curvature(u float64) float64 {
+func (c *cubic) curvature(u float64) float64 {
 	d := c.d1(u)
 	v := d.Len()
 	if v <= stillSlop*c.scale() {
@@ -68,7 +77,7 @@ func (c cubic) curvature(u float64) float64 {
 }
 
 // sub is the same curve from u0 to u1, backwards where u1 < u0.
-func (c cubic) sub(u0, u1 float64) cubic {
+func (c *cubic) sub(u0, u1 float64) cubic {
 	k := u1 - u0
 	return cubic{
 		a:   c.at(u0),

@@ -14,7 +14,7 @@ type piece struct {
 	radius, start, arc float64
 
 	cubic cubic // cubic: u runs from 0 to 1
-	knots []knot
+	ruler ruler
 }
 
 type pieceKind uint8
@@ -37,8 +37,8 @@ func newArc(centre Vec, radius, start, sweep float64) piece {
 }
 
 func newCubic(c cubic) piece {
-	knots := measure(c, 0, 1)
-	return piece{kind: cubicPiece, length: knots[len(knots)-1].s, a: c.a, b: c.end, cubic: c, knots: knots}
+	r := measure(&c, 0, 1)
+	return piece{kind: cubicPiece, length: r.length, a: c.a, b: c.end, cubic: c, ruler: r}
 }
 
 // angle is the direction from an arc's centre at s.
@@ -50,7 +50,7 @@ func (p *piece) angle(s float64) float64 {
 }
 
 // param is a cubic's parameter at s, exact at both ends.
-func (p *piece) param(s float64) float64 { return paramAt(p.cubic, p.knots, s) }
+func (p *piece) param(s float64) float64 { return p.ruler.param(s) }
 
 // at is the point at s in [0, length]; both ends are met exactly.
 func (p *piece) at(s float64) Vec {
