@@ -27,6 +27,7 @@ func NewEight(start, a, b Vec, radius float64) (*Path, error) {
 	if !(radius > 0) {
 		radius = apart / 4
 	}
+	radius = max(radius, min(leastTurn, apart/4))
 	ra, rb := min(radius, start.Dist(a)), min(radius, start.Dist(b))
 	if k := apart / (ra + rb); k < 1 {
 		ra, rb = ra*k, rb*k
@@ -38,12 +39,14 @@ func NewEight(start, a, b Vec, radius float64) (*Path, error) {
 			{first, second}, {second, first},
 			{first, second, first}, {second, first, second},
 		} {
-			path := beltPath(start, way)
-			if !goesRound(path, a, sense) || !goesRound(path, b, -sense) {
-				continue
-			}
-			if best == nil || path.length < best.length-joinSlop {
-				best = path
+			for full := range 1 << len(way) {
+				path := beltPath(start, way, full)
+				if !goesRound(path, a, sense) || !goesRound(path, b, -sense) {
+					continue
+				}
+				if best == nil || path.length < best.length-joinSlop {
+					best = path
+				}
 			}
 		}
 	}
@@ -53,6 +56,10 @@ func NewEight(start, a, b Vec, radius float64) (*Path, error) {
 	return best, nil
 }
 
+// leastTurn is the least radius of a figure of eight where there is room for
+// it, metres.
+const leastTurn = 1e-3
+
 // turn is a circle to be rounded in a sense: 1 left, -1 right.
 type turn struct {
 	centre        Vec
@@ -60,8 +67,9 @@ type turn struct {
 }
 
 // beltPath runs from start round each turn and back to start, like a belt: arcs
-// joined by the lines that touch them.
-func beltPath(start Vec, way []turn) *Path {
+// joined by the lines that touch them. Where an arc leaves its turn just where
+// it arrived, the bits of full say whether it goes once round or not at all.
+func beltPath(start Vec, way []turn, full int) *Path {
 	point := turn{centre: start, sense: 1} // a turn of no radius
 	stations := append(append([]turn{point}, way...), point)
 	var pieces []piece
@@ -71,7 +79,8 @@ func beltPath(start Vec, way []turn) *Path {
 		heading := beltHeading(from, to)
 		leaving := heading - from.sense*math.Pi/2
 		if i > 1 {
-			pieces = append(pieces, newArc(from.centre, from.radius, arriving, beltSweep(arriving, leaving, from.sense)))
+			sweep := beltSweep(arriving, leaving, from.sense, full>>(i-2)&1 == 1)
+			pieces = append(pieces, newArc(from.centre, from.radius, arriving, sweep))
 		}
 		arriving = heading - to.sense*math.Pi/2
 		p, q := from.centre.Add(Polar(from.radius, leaving)), to.centre.Add(Polar(to.radius, arriving))
@@ -96,14 +105,17 @@ func beltHeading(from, to turn) float64 {
 }
 
 // beltSweep is the turn from one direction to another in a sense, less than
-// once round.
-func beltSweep(from, to, sense float64) float64 {
+// once round; where they are the same, all or none of it.
+func beltSweep(from, to, sense float64, full bool) float64 {
 	sweep := math.Mod((to-from)*sense, 2*math.Pi)
 	if sweep < 0 {
 		sweep += 2 * math.Pi
 	}
-	if sweep > 2*math.Pi-1e-6 { // none, but for rounding
+	if sweep < 1e-6 || sweep > 2*math.Pi-1e-6 {
 		sweep = 0
+		if full {
+			sweep = 2 * math.Pi
+		}
 	}
 	return sense * sweep
 }

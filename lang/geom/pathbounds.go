@@ -10,9 +10,12 @@ func (p *Path) Bounds() (low, high Vec) {
 		points = append(points, piece.a, piece.b)
 		switch piece.kind {
 		case arcPiece:
-			for k := -4; k < 4; k++ { // the quarters that the arc passes
+			for k := range 4 { // the quarters that the arc passes
 				into := math.Mod((float64(k)*math.Pi/2-piece.start)*math.Copysign(1, piece.arc), 2*math.Pi)
-				if into >= 0 && into <= math.Abs(piece.arc) {
+				if into < 0 {
+					into += 2 * math.Pi
+				}
+				if into <= math.Abs(piece.arc) {
 					points = append(points, piece.centre.Add(Polar(piece.radius, float64(k)*math.Pi/2)))
 				}
 			}

@@ -115,7 +115,7 @@ func (p *Path) Points(step float64) []Vec {
 			n = maxPoints
 		}
 		for k := 1.0; k <= n; k++ {
-			points = append(points, piece.at(piece.length*k/n))
+			points = append(points, piece.at(piece.length*(k/n)))
 		}
 	}
 	return points

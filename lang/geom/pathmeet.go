@@ -31,7 +31,7 @@ func (p *Path) Crossings(t Segment) []Hit {
 		}
 	}
 	slices.SortFunc(hits, func(a, b Hit) int { return cmp.Compare(a.S, b.S) })
-	return slices.CompactFunc(hits, func(a, b Hit) bool { return b.S-a.S <= hitSlop })
+	return slices.CompactFunc(hits, func(a, b Hit) bool { return math.Abs(b.S-a.S) <= hitSlop })
 }
 
 // hitSlop is how far from the segment a computed meeting may lie, and how near
