@@ -38,8 +38,8 @@ func once[T any](f *folder, field **T, said *T, at Spanned, word string) {
 	*field = said
 }
 
-// flag sets a switch, unless it is set.
-func flag(f *folder, field *bool, said bool, at Spanned, word string) {
+// turnOn sets a switch, unless it is set.
+func turnOn(f *folder, field *bool, said bool, at Spanned, word string) {
 	if !said {
 		return
 	}

@@ -67,7 +67,7 @@ func (t *Path) fold(f *folder, p *Phrase) bool {
 		}
 		t.Shape = p.Shape
 	case p.Backwards:
-		flag(f, &t.Backwards, true, p, "backwards")
+		turnOn(f, &t.Backwards, true, p, "backwards")
 	default:
 		return own(f, &t.From, p.From, p) || ownPlace(f, &t.To, p.To, p) || own(f, &t.Round, p.Round, p) ||
 			own(f, &t.Eight, p.Eight, p) || own(f, &t.Facing, p.Facing, p) || ownLength(f, &t.Radius, p.At, p)
@@ -142,7 +142,7 @@ func (s *See) fold(f *folder) {
 			}
 			s.Size = p.Size
 		case p.Fifty:
-			flag(f, &s.Fifty, true, p, "fifty-fifty")
+			turnOn(f, &s.Fifty, true, p, "fifty-fifty")
 		default:
 			return false
 		}
@@ -150,8 +150,20 @@ func (s *See) fold(f *folder) {
 	})
 }
 
+// lacks complains of an amount that stands without the word before it.
+func lacks(f *folder, p *Phrase, d units.Dimension, word string) bool {
+	if p.Measure == nil || p.Measure.Dir() != "" || p.Measure.Amount.Dimension() != d {
+		return false
+	}
+	f.complain(p, "`"+word+"` is missing before `"+p.Measure.Amount.Text+"`")
+	return true
+}
+
 func (s *Lead) fold(f *folder) {
 	s.Timed.fold(f, func(p *Phrase) bool {
+		if lacks(f, p, units.Length, "by") {
+			return true
+		}
 		return p.By != nil && p.By.Amount.Dimension() == units.Length && own(f, &s.Distance, p.By.Amount, p)
 	})
 	if s.Distance == nil {
@@ -165,12 +177,14 @@ func (s *Beside) fold(f *folder) {
 }
 
 func (s *Circle) fold(f *folder) {
-	s.Timed.fold(f, func(p *Phrase) bool { return ownMeasure(f, &s.Turn, p) || ownLength(f, &s.Radius, p.At, p) })
+	s.Timed.fold(f, func(p *Phrase) bool {
+		return lacks(f, p, units.Length, "at") || ownMeasure(f, &s.Turn, p) || ownLength(f, &s.Radius, p.At, p)
+	})
 	needs(f, s, "circles", s.Turn, "left", "right")
 }
 
 func (s *Counter) fold(f *folder) {
-	s.Timed.fold(f, func(p *Phrase) bool { return ownLength(f, &s.Radius, p.At, p) })
+	s.Timed.fold(f, func(p *Phrase) bool { return lacks(f, p, units.Length, "at") || ownLength(f, &s.Radius, p.At, p) })
 }
 
 func (s *Push) fold(f *folder) {

@@ -26,7 +26,7 @@ func set(f *folder, field *bool, word string, d *Detail) bool {
 	if d.Flag != word {
 		return false
 	}
-	flag(f, field, true, d, word)
+	turnOn(f, field, true, d, word)
 	return true
 }
 
@@ -66,7 +66,15 @@ func (s *Plan) fold(f *folder) {
 	details(f, s.Details, func(d *Detail) bool { return slot(f, &s.Scale, d.Scale, d) })
 }
 
+// atLeast complains of too few points.
+func (c *Corners) atLeast(f *folder, at Spanned, n int, why string) {
+	if len(c.Points) < n {
+		f.complain(at, why)
+	}
+}
+
 func (s *Wall) fold(f *folder) {
+	s.atLeast(f, s, 2, "a wall needs at least two points, its ends")
 	details(f, s.Details, func(d *Detail) bool {
 		return slot(f, &s.High, d.High, d) || slot(f, &s.Thick, d.Thick, d) ||
 			set(f, &s.Wild, "wild", d) || set(f, &s.Glass, "glass", d)
@@ -102,14 +110,19 @@ func (s *Pillar) fold(f *folder) {
 }
 
 func (s *Block) fold(f *folder) {
+	s.atLeast(f, s, 3, "a block needs at least three points, its corners")
 	details(f, s.Details, func(d *Detail) bool { return slot(f, &s.High, d.High, d) })
 }
 
 func (s *Platform) fold(f *folder) {
+	s.atLeast(f, s, 3, "a platform needs at least three points, its corners")
 	details(f, s.Details, func(d *Detail) bool { return slot(f, &s.High, d.High, d) })
 }
 
 func (s *Stairs) fold(f *folder) {
+	if len(s.Points) != 2 {
+		f.complain(s, "stairs need two points, their foot and their head")
+	}
 	details(f, s.Details, func(d *Detail) bool {
 		return slot(f, &s.Width, d.Width, d) || slot(f, &s.Rise, d.Rise, d)
 	})
@@ -126,6 +139,7 @@ func (s *Glow) fold(f *folder) {
 }
 
 func (s *Grid) fold(f *folder) {
+	s.atLeast(f, s, 3, "a grid needs at least three points, its corners")
 	details(f, s.Details, func(d *Detail) bool {
 		return slot(f, &s.High, d.High, d) || slot(f, &s.Hang, d.Points, d)
 	})

@@ -3,6 +3,7 @@ package syntax
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
@@ -39,10 +40,10 @@ type Section struct {
 
 // Codes of what is wrong with the text of a line.
 const (
-	CodeSyntax  diag.Code = "syntax"        // the words do not fit together
-	CodeWord    diag.Code = "unknown-word"  // no statement begins like this
-	CodeSection diag.Code = "wrong-section" // a statement where it cannot stand
-	CodeWords   diag.Code = "reserved-word" // a name that is a word of the language
+	CodeSyntax   diag.Code = "syntax"        // the words do not fit together
+	CodeWord     diag.Code = "unknown-word"  // no statement begins like this
+	CodeSection  diag.Code = "wrong-section" // a statement where it cannot stand
+	CodeReserved diag.Code = "reserved-word" // a name that is a word of the language
 )
 
 // Parse reads a text. It always returns a File, with as much in it as could be
@@ -63,29 +64,62 @@ type parser struct {
 
 func (p *parser) line(tokens []Token) {
 	line := &Line{Tokens: tokens}
-	p.file.Lines = append(p.file.Lines, line)
 	words := line.words()
-	if len(words) > 0 && IsSectionWord(words[0].Value) {
-		p.at = &Section{Word: words[0].Value, Head: line}
-		p.file.Sections = append(p.file.Sections, p.at)
-	} else {
-		if p.at == nil {
-			p.at = &Section{}
-			p.file.Sections = append(p.file.Sections, p.at)
-		}
-		p.at.Lines = append(p.at.Lines, line)
+	word, starts := p.startsSection(words)
+	before := p.at
+	switch {
+	case starts:
+		p.at = &Section{Word: word, Head: line}
+	case p.at == nil:
+		p.at = &Section{}
 	}
 	line.Section = p.at
-	if len(words) == 0 {
-		return
+	var c *complaint
+	if len(words) > 0 {
+		c = p.statement(line, words)
 	}
-	if c := p.statement(line, words); c != nil {
+	if c != nil {
+		if first, rest, ok := p.apart(tokens); ok {
+			p.at = before
+			p.line(first)
+			p.line(rest)
+			return
+		}
 		line.Bad = true
 		p.report(c)
+	}
+	p.keep(line, p.at != before, starts)
+}
+
+// keep files a line in its section, and the section in the file.
+func (p *parser) keep(line *Line, begins, header bool) {
+	p.file.Lines = append(p.file.Lines, line)
+	if begins {
+		p.file.Sections = append(p.file.Sections, p.at)
+	}
+	if !header {
+		p.at.Lines = append(p.at.Lines, line)
 	}
 	if use, ok := line.Stmt.(*Use); ok {
 		p.file.Uses = append(p.file.Uses, use)
 	}
+}
+
+// apart cuts a broken line that could not be read at its first break, if what
+// follows is a statement of its own: a comma left over costs its line only.
+func (p *parser) apart(tokens []Token) (first, rest []Token, ok bool) {
+	for i, t := range tokens {
+		if t.Type != TokEOL || i+1 == len(tokens) {
+			continue
+		}
+		words := (&Line{Tokens: tokens[i+1:]}).words()
+		if len(words) == 0 {
+			return nil, nil, false
+		}
+		kind, _ := p.kind(words)
+		return tokens[:i+1], tokens[i+1:], kind != nil
+	}
+	return nil, nil, false
 }
 
 // words are the tokens that mean something.
@@ -141,49 +175,55 @@ func (p *parser) statement(line *Line, words []Token) *complaint {
 	line.Kind = kind
 	stmt, failed := kind.read(line.Tokens)
 	if failed != nil {
-		return p.explain(kind, words, *failed)
+		return p.explain(kind, words, failed)
 	}
 	f := &folder{}
 	stmt.fold(f)
 	if f.at != nil {
-		return &complaint{code: CodeSyntax, span: f.at.Span(p.file.Source), message: f.message,
-			notes: append(f.notes, usageNote(kind))}
+		return p.misfit(kind, words, f)
+	}
+	if name := Declared(stmt); name != nil && reserved(name.Text) {
+		return &complaint{code: CodeReserved, span: name.Span(p.file.Source),
+			message: fmt.Sprintf("`%s` is a word of the language and cannot be a name", name.Text)}
 	}
 	line.Stmt = stmt
 	return nil
 }
 
-// read parses a line's tokens. If the words do not fit it returns the token at
-// which they stop fitting.
-func (k *Kind) read(tokens []Token) (stmt Stmt, failed *Token) {
+// failure is where the words of a line stop fitting, and what was expected
+// there, in the notation of the grammar.
+type failure struct {
+	at     Token
+	expect string
+}
+
+// read parses a line's tokens.
+func (k *Kind) read(tokens []Token) (stmt Stmt, failed *failure) {
 	last := tokens[len(tokens)-1]
 	end := lexer.Position{Offset: last.Pos.Offset + len(last.Value)}
 	defer func() {
 		if recover() != nil { // the library's own mistake: the line is lost, the file is not
-			stmt, failed = nil, &tokens[0]
+			stmt, failed = nil, &failure{at: Token{Type: TokEOF, Pos: end}}
 		}
 	}()
 	peeking, err := lexer.Upgrade(&replay{tokens: tokens, end: end}, TokSpace, TokComment, TokEOL)
-	if err != nil {
-		return nil, &tokens[0]
+	if err == nil {
+		stmt, err = k.parse(peeking)
 	}
-	stmt, err = k.parse(peeking)
 	if err == nil {
 		return stmt, nil
 	}
-	var unexpected *participle.UnexpectedTokenError
-	if errors.As(err, &unexpected) {
-		return nil, &unexpected.Unexpected
-	}
-	at := Token{Type: TokEOF, Pos: end}
+	failed = &failure{at: Token{Type: TokEOF, Pos: end}}
 	var positioned participle.Error
 	if errors.As(err, &positioned) {
 		for _, t := range tokens {
 			if t.Pos.Offset == positioned.Position().Offset {
-				at = t
-				break
+				failed.at = t
 			}
 		}
+		if _, expect, ok := strings.Cut(positioned.Message(), "(expected "); ok {
+			failed.expect = strings.TrimSuffix(expect, ")")
+		}
 	}
-	return nil, &at
+	return nil, failed
 }

@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"strconv"
+	"strings"
 
 	"longhand/lang/units"
 )
@@ -109,7 +110,7 @@ func (q *Quantity) Percent() (units.Percent, error) {
 	return units.Percent(v), err
 }
 
-// Amount is the number of a quantity of one dimension, in the unit its type is
+// In is the number of a quantity of any dimension, in the unit its type is
 // named after: for rates, tempos and paces.
 func (q *Quantity) In(d units.Dimension) (float64, error) { return units.Parse(q.Text, d) }
 
@@ -143,6 +144,23 @@ func (s *Stop) Value() units.Stop {
 		return 0
 	}
 	return units.Stop(v)
+}
+
+// Degrees is the bearing, north and east positive, and its letter; ok is false
+// if it has none of N, S, E, W.
+func (b *Bearing) Degrees() (d units.Degrees, side string, ok bool) {
+	text, side := strings.TrimSpace(strings.TrimRight(b.Amount, "deg° ")), b.Side
+	if side == "" && strings.HasSuffix(text, "W") {
+		text, side = strings.TrimSpace(strings.TrimSuffix(text, "W")), "W"
+	}
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil || side == "" {
+		return 0, side, false
+	}
+	if side == "S" || side == "W" {
+		v = -v
+	}
+	return units.Degrees(v), side, true
 }
 
 func hasColon(text string) bool {

@@ -64,10 +64,15 @@ type Tempo struct {
 // Location is where on Earth the take is shot.
 type Location struct {
 	Node
-	Lat *Number `parser:"'place' @@"`
-	NS  string  `parser:"@('N' | 'S' | 'n' | 's')"`
-	Lon *Number `parser:"','? @@"`
-	EW  string  `parser:"@('E' | 'W' | 'e' | 'w')"`
+	Lat *Bearing `parser:"'place' @@"`
+	Lon *Bearing `parser:"','? @@"`
+}
+
+// Bearing is degrees from the equator or the first meridian: 56.05 N.
+type Bearing struct {
+	Node
+	Amount string `parser:"@(Number | Quantity)"` // with its W, which is a unit elsewhere
+	Side   string `parser:"@('N' | 'S' | 'E' | 'W')?"`
 }
 
 // Day is the date and the offset of the clocks.

@@ -78,8 +78,16 @@ var byText = func() map[string]*Unit {
 // IsUnit reports whether a word is a unit.
 func IsUnit(word string) bool { return byText[word] != nil }
 
-// Span of time as written: in seconds, frames, counts or bars, of which one is
-// not zero, unless the span is.
+// Usual is the usual way to write a unit: "s" for "seconds".
+func Usual(unit string) string {
+	if u := byText[unit]; u != nil && u.Same != "" {
+		return u.Same
+	}
+	return unit
+}
+
+// TimeSpan is a duration as written: in seconds, frames, counts or bars, of which one is
+// not zero unless all are.
 type TimeSpan struct {
 	Seconds Seconds
 	Frames  float64
@@ -242,11 +250,7 @@ func ParseTimeSpan(text string) (TimeSpan, error) {
 		return TimeSpan{}, err
 	}
 	_, u, _ := Split(text)
-	name := u.Same
-	if name == "" {
-		name = u.Text
-	}
-	switch name {
+	switch Usual(u.Text) {
 	case "f":
 		return TimeSpan{Frames: v}, nil
 	case "counts":
