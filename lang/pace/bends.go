@@ -91,7 +91,7 @@ func (m Move) capped(cruise float64) *Profile {
 	for i := n - 1; i > 0 && squares[i] < squares[i+1]-up; i-- {
 		squares[i] = squares[i+1] - up
 	}
-	b := &builder{}
+	b := &builder{parts: make([]part, 0, n)}
 	for i := 1; i <= n; i++ {
 		b.run(step, math.Sqrt(squares[i-1]), math.Sqrt(squares[i]))
 	}

@@ -83,27 +83,51 @@ func (m Move) Shortest() units.Seconds {
 }
 
 // cruiseFor is the cruise speed, at most top, that makes the move last time.
-// From rest to rest it is the smaller root of v²k - Tv + L = 0, k = (1/a+1/b)/2;
-// otherwise it is found by halving, the time only ever falling with the speed.
+// From rest to rest it is the smaller root of v²k - Tv + L = 0, k = (1/a+1/b)/2.
+// Otherwise it is found by false position (the Illinois rule) on the pace, one
+// over the speed: the time rises with it throughout, and almost straight.
 func (m Move) cruiseFor(time, top float64) float64 {
 	length := float64(m.Length)
 	if m.Cap == nil && m.Entry == 0 && m.Exit == 0 {
 		k := (1/float64(m.Accel) + 1/m.brake()) / 2
 		return math.Min(top, 2*length/(time+math.Sqrt(math.Max(0, time*time-4*k*length))))
 	}
-	low, high := 0.0, top
-	for range 100 {
-		mid := (low + high) / 2
-		if mid == low || mid == high {
+	over := func(pace float64) float64 { return float64(m.cruising(1/pace).time) - time }
+	low, high := 1/top, math.Max(time/length, 1/top)
+	under, above := over(low), over(high)
+	for above < 0 && high < 1e12 {
+		low, under = high, above
+		high *= 2
+		above = over(high)
+	}
+	if under >= 0 {
+		return 1 / low
+	}
+	last := 0
+	for range 200 {
+		mid := low + (high-low)*under/(under-above)
+		if !(mid > low && mid < high) {
 			break
 		}
-		if float64(m.cruising(mid).time) > time {
-			low = mid
-		} else {
-			high = mid
+		off := over(mid)
+		switch {
+		case math.Abs(off) <= 1e-10*time:
+			return 1 / mid
+		case off < 0:
+			low, under = mid, off
+			if last < 0 { // the same end twice: give the other less weight
+				above /= 2
+			}
+			last = -1
+		default:
+			high, above = mid, off
+			if last > 0 {
+				under /= 2
+			}
+			last = 1
 		}
 	}
-	return high
+	return 1 / high
 }
 
 // stretched is the profile made to last exactly time: for the last digits.
@@ -126,7 +150,8 @@ func (m Move) forced(time units.Seconds) *Profile {
 	middle := (4*length/t - entry - exit) / 2
 	b := &builder{}
 	if middle <= 0 {
-		b.run(length, length/t, length/t)
+		exit = length / t
+		b.run(length, exit, exit)
 	} else {
 		b.run((entry+middle)*t/4, entry, middle)
 		b.run((middle+exit)*t/4, middle, exit)

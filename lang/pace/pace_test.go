@@ -67,3 +67,110 @@ func TestEase(t *testing.T) {
 	}
 	assert.InDelta(t, 0.103516, MinimumJerk.At(0.25), 1e-6, "KIN-17: a quarter of the time")
 }
+
+// KIN-14, v²κ and vκ: 1.4 m/s on a bend of 2 m.
+func TestOnABend(t *testing.T) {
+	assert.InDelta(t, 0.980, float64(Lateral(1.4, 1.0/2)), 1e-9)
+	assert.InDelta(t, 40.107, float64(Turning(1.4, 1.0/2)), 1e-3)
+	cap := Bends(func(float64) float64 { return -1.0 / 2 }, 0.98)
+	assert.InDelta(t, 1.4, float64(cap(3)), 1e-9)
+	straight := Bends(func(float64) float64 { return 0 }, 0.98)
+	assert.True(t, math.IsInf(float64(straight(3)), 1))
+}
+
+// A way straight for 10 m, on a bend of 2 m for 5 m and straight for 10 m: the
+// speed is the bend's on it, and what the accelerations allow before and after.
+func TestBendSlows(t *testing.T) {
+	bend := func(s float64) float64 {
+		if s >= 10 && s <= 15 {
+			return 1.0 / 2
+		}
+		return 0
+	}
+	m := Move{Length: 25, Pace: Pace{Speed: 3, Accel: 1}, Cap: Bends(bend, 0.5)}
+	p, err := m.Natural()
+	require.NoError(t, err)
+	// Up to the bend: from 0 to a peak v and down to 1 m/s, cruising at 3 m/s.
+	// v²/2 + (v² - 1)/2 = 10 has v > 3, so: 3 + 1.5/3 + 2 s; and the same back.
+	want := 2*(3+1.5/3+2) + 5
+	assert.InDelta(t, want, float64(p.Duration()), 0.1, "samples of 5 cm")
+	assert.GreaterOrEqual(t, float64(p.Duration()), want-1e-9, "never faster than the way allows")
+	for s := 0.0; s < 25; s += 0.01 {
+		v := float64(p.Speed(p.TimeAt(units.Metres(s))))
+		if s > 10 && s < 15 {
+			assert.InDelta(t, 1, v, 1e-6)
+		}
+		assert.LessOrEqual(t, v, 3+1e-9)
+	}
+	assert.InDelta(t, 1, float64(p.Strain()), 1e-6)
+	slower, err := m.In(20)
+	require.NoError(t, err)
+	assert.Equal(t, units.Seconds(20), slower.Duration())
+	assert.LessOrEqual(t, float64(slower.Peak()), 3.0)
+	_, err = m.In(10)
+	assert.ErrorContains(t, err, "the shortest possible is")
+	// A cap of nothing: the move crawls past it and arrives.
+	stuck := Move{Length: 5, Pace: Pace{Speed: 1, Accel: 1}, Cap: func(s units.Metres) units.MetresPerSecond {
+		if s > 2 && s < 2.2 {
+			return 0
+		}
+		return units.MetresPerSecond(math.NaN())
+	}}
+	p, err = stuck.Natural()
+	require.NoError(t, err)
+	assert.Equal(t, units.Metres(5), p.At(p.Duration()))
+}
+
+func TestIn(t *testing.T) {
+	walk := Pace{Speed: 2, Accel: 1.5}
+	p, err := Move{Length: 6, Pace: walk}.In(6)
+	require.NoError(t, err)
+	// v²/a - Tv + L = 0.
+	assert.InDelta(t, (6-math.Sqrt(36-4*6/1.5))/2*1.5, float64(p.Peak()), 1e-9)
+
+	p, err = Move{Length: 6, Pace: walk}.In(3)
+	var short *TooShort
+	require.ErrorAs(t, err, &short)
+	assert.Equal(t, "6 m in 3 s: the shortest possible is 4.4 s", err.Error())
+	assert.InDelta(t, 6/2.0+2/1.5, float64(short.Shortest), 1e-9)
+	assert.InDelta(t, 4, float64(short.Peak), 1e-9, "a triangle of 6 m in 3 s")
+	assert.InDelta(t, 4/1.5, float64(short.Strain), 1e-9)
+	assert.Equal(t, units.Metres(6), p.At(3))
+	assert.Less(t, float64(p.At(2.99)), 6.0)
+
+	_, err = Move{Length: 1, Pace: Pace{Speed: 2, Accel: 0.5}, Entry: 2, Exit: 2}.In(9)
+	var long *TooLong
+	require.ErrorAs(t, err, &long)
+	assert.ErrorContains(t, err, "without stopping it takes at most 0.5 s")
+
+	p, err = Move{Length: 1, Pace: walk, Entry: 3}.Natural()
+	var room *NoRoom
+	require.ErrorAs(t, err, &room)
+	assert.Equal(t, "going from 3 m/s to 0 m/s takes 3 m, but the move is only 1 m long", err.Error())
+	assert.Equal(t, units.Metres(1), p.At(p.Duration()))
+
+	for _, bad := range []Move{
+		{Length: -1, Pace: walk}, {Length: 5}, {Length: units.Metres(math.NaN()), Pace: walk},
+		{Length: 5, Pace: walk, Entry: -1}, {Length: 5, Pace: Pace{Accel: units.MetresPerSecond2(math.Inf(1))}},
+		{Length: 5, Pace: Pace{Speed: units.MetresPerSecond(math.NaN()), Accel: 1}},
+	} {
+		p, err := bad.Natural()
+		assert.Error(t, err)
+		assert.Zero(t, p.At(1))
+		_, err = bad.In(4)
+		assert.Error(t, err)
+	}
+	for _, time := range []units.Seconds{0, -1, units.Seconds(math.NaN()), units.Seconds(math.Inf(1))} {
+		p, err := Move{Length: 5, Pace: walk}.In(time)
+		assert.Error(t, err)
+		assert.Equal(t, units.Metres(5), p.At(p.Duration()))
+	}
+	p, err = Move{Pace: walk}.In(3)
+	require.NoError(t, err)
+	assert.Equal(t, units.Seconds(3), p.Duration())
+	assert.Zero(t, p.At(2))
+	p, err = Move{Pace: walk}.Natural()
+	require.NoError(t, err)
+	assert.Zero(t, p.Duration())
+	assert.Zero(t, p.TimeAt(0))
+}

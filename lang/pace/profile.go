@@ -127,9 +127,9 @@ func (p *Profile) TimeAt(s units.Metres) units.Seconds {
 	ds := float64(s) - part.s
 	// s = v t + a t²/2, as 2s / (v + √(v² + 2as)): no cancellation, a may be 0.
 	root := math.Sqrt(math.Max(0, part.v*part.v+2*part.a*ds))
-	dt := part.dt
+	dt := 0.0 // so short a way from rest that its square root underflows
 	if part.v+root > 0 {
-		dt = math.Min(dt, 2*ds/(part.v+root))
+		dt = math.Min(part.dt, 2*ds/(part.v+root))
 	}
 	return units.Seconds(part.t + dt)
 }
