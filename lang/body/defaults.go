@@ -9,7 +9,7 @@ import (
 // Where the values come from.
 const (
 	// Practice marks a habit of the trade that no published source was at hand for.
-	Practice = "common practice, no source, from memory"
+	Practice = units.Practice
 	// DIN is the table of body sizes used for proportions.
 	DIN = "DIN 33402-2:2005-12, men and women 18 to 65 years, 50th percentile"
 )
@@ -19,11 +19,7 @@ const (
 type Limit[T ~float64] struct{ Typical, Hard T }
 
 // Default is one value taken for granted, as text for people.
-type Default struct {
-	Name   string // "person, walking pace"
-	Value  string // "1.3 m/s, limit 2 m/s"
-	Source string
-}
+type Default = units.Default
 
 // Defaults lists every value of the package, in a fixed order: people, shot
 // sizes, rigs by class, changes of hands, clearances, vehicles. Lengths and
