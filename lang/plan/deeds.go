@@ -15,8 +15,12 @@ type (
 		Path Path
 		Run  bool
 	}
-	// Stand: NAME stands|waits [at PLACE].
-	Stand struct{ At *Place }
+	// Stand: NAME stands|waits [at PLACE] [facing TARGET]. A camera that stands
+	// stays where it is and follows nobody any more.
+	Stand struct {
+		At     *Place
+		Facing *Target
+	}
 	// Turn: NAME turns to TARGET|ANGLE. One of the two is set; Angle is a
 	// direction on paper.
 	Turn struct {
@@ -40,8 +44,12 @@ type (
 		Carrier Thing
 		To      *Place
 	}
-	// Board: NAME boards CARRIER, as weight.
-	Board struct{ Carrier Thing }
+	// Board: NAME boards CARRIER [at POINT], as weight. At is in the carrier's
+	// frame; nil unless given.
+	Board struct {
+		Carrier Thing
+		At      *geom.Vec
+	}
 	// Spot: NAME spots CREW, walking behind who backs up.
 	Spot struct{ Whom *Person }
 	// Pose: NAME sits|kneels|crouches|rises. Posture is "sitting", "kneeling",

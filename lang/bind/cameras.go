@@ -1,0 +1,211 @@
+package bind
+
+import (
+	"longhand/lang/plan"
+	"longhand/lang/source"
+	"longhand/lang/syntax"
+	"longhand/lang/units"
+)
+
+// cameraCalled is the camera a line is about.
+func (l *line) cameraCalled(n *syntax.Name, verb string) *plan.Camera {
+	return is[*plan.Camera](l, n, "only a camera "+verb, plan.KindCamera)
+}
+
+// thing keeps a nil camera from becoming a thing that is not nil.
+func thing(c *plan.Camera) plan.Thing {
+	if c == nil {
+		return nil
+	}
+	return c
+}
+
+func (l *line) mount(s *syntax.Mount) {
+	c := l.cameraCalled(s.Who, "goes on a rig")
+	deed := &plan.Mount{Rig: l.rigCalled(s.Rig, "a camera goes on a rig")}
+	deed.With = is[*plan.Person](l, s.Crew, "a camera is worked by a person", people...)
+	if s.Up != nil {
+		up := l.length(s.Up, "up", limits{-100, 1000, false})
+		deed.Up = &up
+	}
+	if deed.Rig != nil {
+		if at, ok := l.aboard(s.At, deed.Rig); ok {
+			deed.At = &at
+		}
+	}
+	l.mountedOn(c)
+	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{atOnce: true, with: true}})
+}
+
+func (l *line) rigCalled(n *syntax.Name, reason string) *plan.Rig {
+	return is[*plan.Rig](l, n, reason, plan.KindRig)
+}
+
+func (l *line) hide(s *syntax.Hide) {
+	c := l.cameraCalled(s.Who, "hides")
+	deed := &plan.Hide{Hole: is[*plan.Hole](l, s.Hole, "a camera hides behind a lens hole", plan.KindHole)}
+	deed.Card = is[*plan.Card](l, s.Card, "`card` takes a card", plan.KindCard)
+	l.mountedOn(c)
+	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{atOnce: true}})
+}
+
+func (l *line) see(s *syntax.See) {
+	c := l.cameraCalled(s.Who, "sees")
+	deed := &plan.See{Size: s.Size, Even: s.Fifty}
+	for _, t := range s.Targets {
+		target := l.target(t, thing(c), "sees")
+		if target == nil {
+			continue
+		}
+		for _, other := range deed.Targets {
+			if other.Name() == target.Name() {
+				l.errorf(CodeSaidTwice, target.Span, "`%s` is named a second time", target.Name()).Relate(other.Span, "the first")
+			}
+		}
+		deed.Targets = append(deed.Targets, *target)
+	}
+	for _, p := range s.Phrases {
+		if p.Size != "" {
+			deed.SizeSpan = l.at(p)
+		}
+	}
+	if s.Fifty && len(s.Targets) != 2 {
+		l.errorf(CodeOutOfRange, l.fiftySpan(s), "`fifty-fifty` shares the frame between two, and %d are named", len(s.Targets))
+	}
+	l.uses(c)
+	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{}})
+}
+
+func (l *line) fiftySpan(s *syntax.See) source.Span {
+	for _, p := range s.Phrases {
+		if p.Fifty {
+			return l.at(p)
+		}
+	}
+	return l.span
+}
+
+func (l *line) keep(s *syntax.Lead) {
+	c := l.cameraCalled(s.Who, s.Verb)
+	deed := &plan.Keep{Lead: s.Verb == "leads", By: l.length(s.Distance, "by", limits{0, 1000, true})}
+	if t := l.moving(s.Target, thing(c), s.Verb); t != nil {
+		deed.Target = *t
+	}
+	l.uses(c)
+	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{}})
+}
+
+// moving is a target that goes places: a camera follows no mark.
+func (l *line) moving(t *syntax.Target, subject plan.Thing, verb string) *plan.Target {
+	target := l.target(t, subject, verb)
+	if target == nil {
+		return nil
+	}
+	if target.Thing == nil || !isOf(target.Thing, movers) {
+		kind := plan.KindMark
+		if target.Thing != nil {
+			kind = target.Thing.Kind()
+		}
+		l.errorf(CodeWrongKind, target.Span, "`%s` is %s and goes nowhere; a camera %s people, vehicles and rigs", target.Name(), aPlace(target, kind), verb)
+		return nil
+	}
+	return target
+}
+
+// aPlace says what a target is, a point without a name included.
+func aPlace(t *plan.Target, k plan.Kind) string {
+	if t.Place != nil && !t.Place.Exact() {
+		return "a place"
+	}
+	return a(k)
+}
+
+func (l *line) beside(s *syntax.Beside) {
+	c := l.cameraCalled(s.Who, "keeps beside anybody")
+	deed := &plan.Beside{}
+	if t := l.moving(s.Target, thing(c), "keeps beside"); t != nil {
+		deed.Target = *t
+	}
+	if s.Side != nil {
+		deed.By, deed.Side = l.length(s.Side.Amount, "beside", limits{0, 1000, true}), sideOf(s.Side.Dir())
+	}
+	l.uses(c)
+	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{}})
+}
+
+func (l *line) circle(s *syntax.Circle) {
+	c := l.cameraCalled(s.Who, "circles")
+	deed := &plan.Circle{At: l.length(s.Radius, "at", limits{0, 1000, true})}
+	deed.Angle, deed.Turn = l.turnBy(s.Turn, "circles")
+	if t := l.target(s.Target, thing(c), "circles"); t != nil {
+		deed.Target = *t
+	}
+	l.uses(c)
+	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{paced: true, fixed: true}})
+}
+
+func (l *line) counter(s *syntax.Counter) {
+	c := l.cameraCalled(s.Who, "counters")
+	deed := &plan.Circle{Counter: true, At: l.length(s.Radius, "at", limits{0, 1000, true})}
+	if t := l.target(s.Target, thing(c), "counters"); t != nil {
+		deed.Target = *t
+		if t.Thing == nil || !isOf(t.Thing, people) {
+			l.errorf(CodeWrongKind, t.Span, "`%s` does not spin; a camera counters a person's spin", t.Name())
+		} else {
+			l.spins = append(l.spins, spinWanted{l, t})
+		}
+	}
+	l.uses(c)
+	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{paced: true, fixed: true}})
+}
+
+func (l *line) push(s *syntax.Push) {
+	c := l.cameraCalled(s.Who, s.Verb)
+	deed := &plan.Travel{By: l.length(s.Distance, s.Verb, limits{0, 1000, true}), Pull: s.Verb == "pulls"}
+	l.uses(c)
+	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{paced: true, fixed: true}})
+}
+
+func (l *line) swing(s *syntax.Pan) {
+	c := l.cameraCalled(s.Who, s.Verb)
+	deed := &plan.Swing{}
+	if s.Turn != nil {
+		lim := manyTurns
+		if s.Verb == "tilts" {
+			lim = limits{0, 180, true}
+		}
+		deed.Angle, _ = l.angle(s.Turn.Amount, s.Verb, lim)
+		deed.Turn = sideOf(s.Turn.Dir())
+	}
+	l.uses(c)
+	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{}})
+}
+
+func (l *line) rack(s *syntax.Rack) {
+	c := l.cameraCalled(s.Who, "racks")
+	deed := &plan.Rack{}
+	switch {
+	case s.To == nil:
+	case s.To.Place != nil:
+		deed.To = l.target(s.To.Place, thing(c), "racks")
+	default:
+		if v, ok := l.quantity(s.To.Amount, units.Length, "to", site); ok {
+			d := units.Metres(v)
+			deed.Distance = &d
+		}
+	}
+	l.uses(c)
+	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{}})
+}
+
+func (l *line) rollCamera(s *syntax.RollCamera) {
+	c := l.cameraCalled(s.Who, s.Verb)
+	l.uses(c)
+	l.add(action{thing(c), s.Verb, &plan.Roll{On: s.Verb == "rolls"}, &s.Timed, phrases{}})
+}
+
+func (l *line) cut(s *syntax.Cut) {
+	c := is[*plan.Camera](l, s.Camera, "the edit cuts to a camera", plan.KindCamera)
+	l.uses(c)
+	l.add(action{nil, "cut", &plan.Cut{Camera: c}, &s.Timed, phrases{atOnce: true}})
+}

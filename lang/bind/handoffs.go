@@ -1,0 +1,24 @@
+package bind
+
+import (
+	"longhand/lang/plan"
+	"longhand/lang/syntax"
+)
+
+func (l *line) handoff(s *syntax.Handoff) {
+	c := is[*plan.Camera](l, s.Camera, "a camera is handed from rig to rig", plan.KindCamera)
+	const reason = "a camera is handed from rig to rig"
+	deed := &plan.Handoff{Camera: c, From: l.rigCalled(s.From, reason), To: l.rigCalled(s.To, reason), At: l.stand(s.At)}
+	if deed.From != nil && deed.From == deed.To {
+		l.errorf(CodeOutOfRange, l.at(s.To), "`%s` is handed from `%s` to itself; name two rigs", s.Camera.Text, deed.From.Name)
+	}
+	deed.Weight = is[*plan.Person](l, s.Weight, "`weight` names who takes the operator's place", people...)
+	if w := s.Timing.With; w != nil && w.Crew != nil {
+		deed.With = is[*plan.Person](l, w.Crew, "a camera is worked by a person", people...)
+		if deed.With != nil && deed.With == deed.Weight {
+			l.errorf(CodeWrongKind, l.at(s.Weight), "`%s` takes the camera and cannot be the weight on the rig it leaves", deed.With.Name)
+		}
+	}
+	l.mountedOn(c)
+	l.add(action{nil, "handoff", deed, &s.Timed, phrases{with: s.Timing.With != nil && s.Timing.With.Crew != nil}})
+}

@@ -1,0 +1,31 @@
+package bind
+
+import (
+	"strings"
+
+	"longhand/lang/plan"
+	"longhand/lang/syntax"
+)
+
+// Departments are who a note can be for.
+var Departments = []string{"camera", "grip", "electric", "art", "sound", "effects", "directors", "movement", "vehicles", "script"}
+
+// departments are the words for them; some have more than one.
+var departments = map[string]string{
+	"camera": "camera", "grip": "grip", "electric": "electric", "lighting": "electric", "art": "art", "sound": "sound",
+	"effects": "effects", "vfx": "effects", "visual-effects": "effects", "directors": "directors", "assistant-directors": "directors",
+	"ad": "directors", "movement": "movement", "dance": "movement", "vehicles": "vehicles", "stunts": "vehicles",
+	"script": "script", "edit": "script",
+}
+
+func (l *line) note(s *syntax.DeptNote) {
+	name := departments[s.Department.Text]
+	if name == "" {
+		l.knownWord(s.Department, s.Department.Text, "department", Departments)
+	}
+	text := s.Text.Value()
+	l.need(strings.TrimSpace(text) != "", s.Text, "the note is empty")
+	if !l.bad {
+		l.plan.Notes = append(l.plan.Notes, &plan.Note{Department: name, Text: text, Beat: l.beat, Span: l.span})
+	}
+}
