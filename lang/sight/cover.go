@@ -23,6 +23,11 @@ type cover struct {
 	active []int32
 	gaps   []gap // of a column
 	box    *Box  // grown by what shows, when wanted
+
+	// In a mirror the first before of the nearer items are real ones: they
+	// count where they cover the pane, not the image beyond it.
+	pane   *item
+	before int
 }
 
 // stations are the bounds at one column: of the item, the window, and the slopes
@@ -178,6 +183,10 @@ func (c *cover) stand(st *stations, t *item, nearer []*item, p float64) {
 	st.floor, st.ceiling = c.win.span(cx, cy)
 	st.lows, st.highs, st.ahead = st.lows[:0], st.highs[:0], st.ahead[:0]
 	for _, i := range c.active {
+		t, w := t, w
+		if int(i) < c.before {
+			t, w = c.pane, c.pane.enter(cx, cy)
+		}
 		ow, l, h := nearer[i].covers(cx, cy, t, w)
 		st.lows, st.highs, st.ahead = append(st.lows, l), append(st.highs, h), append(st.ahead, ow-w)
 	}
@@ -225,7 +234,7 @@ func (c *cover) crossings(t *item, nearer []*item, a, b *stations, pa, pb float6
 	cross(a.hi-a.floor, b.hi-b.floor)
 	cross(a.hi-a.ceiling, b.hi-b.ceiling)
 	for i := range a.lows {
-		if da, db := a.ahead[i], b.ahead[i]; da < 0 && db > 0 || da > 0 && db < 0 {
+		if da, db := a.ahead[i], b.ahead[i]; int(c.active[i]) >= c.before && (da < 0 && db > 0 || da > 0 && db < 0) {
 			p := c.swap(t, nearer[c.active[i]], pa, pb, da)
 			c.cuts = append(c.cuts, math.Max(pa, p-2*thin), math.Min(pb, p+2*thin))
 		}

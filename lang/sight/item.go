@@ -76,6 +76,9 @@ func (t *item) leave(cx, cy float64) float64 {
 // and its nearness there.
 func (t *item) slopes(cx, cy float64) (w, lo, hi float64) {
 	w = t.enter(cx, cy)
+	if t.capped && t.leave(cx, cy) >= w {
+		return w, 0, 0
+	}
 	switch {
 	case t.h0 >= 0: // above the lens
 		return w, t.h0 * t.leave(cx, cy), t.h1 * w

@@ -18,6 +18,13 @@ type looker struct {
 	pts   [][2]float64
 	near  []*item
 	cover cover
+
+	images []item // of a mirror, in use up to nimage
+	nimage int
+	glass  window
+	shown  item // the mirror, and as real things hide it
+	pane   item
+	aside  *looker // for what is out of frame
 }
 
 func newLooker(st *stage) *looker {
@@ -33,7 +40,12 @@ type seen struct{ whole, open float64 }
 // the camera sees nothing at all.
 func (l *looker) frame(camera int, f units.Frame) bool {
 	c := &l.st.scene.Cameras[camera]
-	if !l.eye.set(c, c.At(f)) {
+	return l.turn(c, c.At(f), camera, f)
+}
+
+// turn is frame for a view of one's own, through a camera's lens.
+func (l *looker) turn(c *Camera, v View, camera int, f units.Frame) bool {
+	if !l.eye.set(c, v) {
 		return false
 	}
 	l.n = 0
@@ -56,51 +68,62 @@ func (l *looker) frame(camera int, f units.Frame) bool {
 
 // addPrism projects a solid and keeps it if it can matter.
 func (l *looker) addPrism(ref int32, p *prism) {
+	t := &l.items[l.n]
+	if l.seePrism(t, p) {
+		t.ref = ref
+		l.n++
+	}
+}
+
+// seePrism projects a solid; false where it meets no part of the frame.
+func (l *looker) seePrism(t *item, p *prism) bool {
 	e := &l.eye
 	q, left := e.place(p.middle.X, p.middle.Y)
 	if e.misses(q, left, p.reach) {
-		return
+		return false
 	}
 	l.pts = l.pts[:0]
 	for _, v := range p.points {
 		q, left := e.place(v.X, v.Y)
 		l.pts = append(l.pts, [2]float64{q, left})
 	}
-	t := &l.items[l.n]
-	if e.prismItem(t, l.pts, p.z0-e.z, p.z1-e.z) && e.meets(t) {
-		t.ref = ref
-		l.n++
-	}
+	return e.prismItem(t, l.pts, p.z0-e.z, p.z1-e.z) && e.meets(t)
 }
 
 // addBody projects a body and keeps it if it can matter.
 func (l *looker) addBody(i int, f units.Frame) {
-	e, s := &l.eye, &l.st.shapes[i]
-	pose := l.st.scene.Bodies[i].At(f)
+	t := &l.items[l.n]
+	if l.seeBody(t, &l.st.shapes[i], l.st.scene.Bodies[i].At(f)) {
+		t.ref = int32(i)
+		l.n++
+	}
+}
+
+// seeBody projects a body; false where it meets no part of the frame.
+func (l *looker) seeBody(t *item, s *shape, pose Pose) bool {
+	e := &l.eye
 	if pose.Height <= 0 || s.reach == 0 {
-		return
+		return false
 	}
 	q, left := e.place(pose.X, pose.Y)
 	if e.misses(q, left, s.reach) {
-		return
+		return false
 	}
-	t := &l.items[l.n]
 	h0 := pose.Z - e.z
-	ok := false
 	if s.radius > 0 {
-		ok = e.roundItem(t, q, left, s.radius, h0, h0+pose.Height)
-	} else {
-		sin, cos := math.Sincos(pose.Heading)
-		c, d := cos*e.cos+sin*e.sin, sin*e.cos-cos*e.sin // of heading less pan
-		l.pts = l.pts[:0]
-		for _, v := range s.points {
-			l.pts = append(l.pts, [2]float64{q + v.X*c - v.Y*d, left + v.X*d + v.Y*c})
-		}
-		ok = e.prismItem(t, l.pts, h0, h0+pose.Height)
+		return e.roundItem(t, q, left, s.radius, h0, h0+pose.Height) && e.meets(t)
 	}
-	if ok && e.meets(t) {
-		t.ref = int32(i)
-		l.n++
+	l.placeShape(s, pose, q, left)
+	return e.prismItem(t, l.pts, h0, h0+pose.Height) && e.meets(t)
+}
+
+// placeShape puts a body's footprint in pts.
+func (l *looker) placeShape(s *shape, pose Pose, q, left float64) {
+	sin, cos := math.Sincos(pose.Heading)
+	c, d := cos*l.eye.cos+sin*l.eye.sin, sin*l.eye.cos-cos*l.eye.sin // of heading less pan
+	l.pts = l.pts[:0]
+	for _, v := range s.points {
+		l.pts = append(l.pts, [2]float64{q + v.X*c - v.Y*d, left + v.X*d + v.Y*c})
 	}
 }
 

@@ -172,7 +172,13 @@ type Backing struct {
 type Glare struct {
 	Camera, Glow int
 	Frames
-	Share  []float32 // of the frame its uncovered part fills, per cent
-	Off    []float32 // degrees from the frame's edge to its nearest point; 0 in frame
-	Facing []float32 // cosine of the angle between the way it shines and the way to the lens
+	Share []float32 // of the frame its uncovered part fills, per cent
+	Off   []float32 // degrees from the frame's edge to its nearest point; 0 in frame
+	// Facing is the cosine of the angle between the way it shines, to the left
+	// of the way from A to B, and the way to the lens: below 0 the lens is
+	// behind it. Share, Off and Open take no notice of it.
+	Facing []float32
+	// Open is the part of it that nothing hides from the lens, 0 to 1: within
+	// the frame, or of all of it where it is out of frame.
+	Open []float32
 }

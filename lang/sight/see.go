@@ -66,12 +66,18 @@ func (st *stage) tiles() []tile {
 	return out
 }
 
-// rolls is the frames a camera rolls in, in order, none twice.
-func (st *stage) rolls(camera int) []Frames {
-	set := make(bits, st.scene.Frames>>6+1)
+// rolling is the set of frames a camera rolls in.
+func (st *stage) rolling(camera int) frameSet {
+	set := make(frameSet, st.scene.Frames>>6+1)
 	for _, r := range st.scene.Cameras[camera].Rolls {
 		set.add(r)
 	}
+	return set
+}
+
+// rolls is the frames a camera rolls in, in order, none twice.
+func (st *stage) rolls(camera int) []Frames {
+	set := st.rolling(camera)
 	var out []Frames
 	for f := units.Frame(0); int(f) < st.scene.Frames; f++ {
 		if !set.has(f) {

@@ -23,7 +23,7 @@ func see(t testing.TB, s *Scene) *Report {
 // TestAgainstRays compares every fraction with dense ray casting, scene by
 // random scene of every kind.
 func TestAgainstRays(t *testing.T) {
-	const scenes, frames, n = 6, 4, 160
+	const scenes, frames, n = 5, 3, 150
 	for k, kind := range randomKinds {
 		t.Run(kind.name, func(t *testing.T) {
 			t.Parallel()

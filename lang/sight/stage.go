@@ -23,8 +23,8 @@ type prism struct {
 	points []geom.Vec
 	z0, z1 float64
 	middle geom.Vec
-	reach  float64 // of the circle about the middle that holds the footprint
-	shut   bits    // nil: always there
+	reach  float64  // of the circle about the middle that holds the footprint
+	shut   frameSet // nil: always there
 }
 
 // shape is a body's footprint about its own origin.
@@ -45,12 +45,12 @@ type upflat struct {
 	z0, z1 float64
 }
 
-// bits is a set of frames.
-type bits []uint64
+// frameSet is a set of frames.
+type frameSet []uint64
 
-func (b bits) has(f units.Frame) bool { return b[f>>6]>>(uint(f)&63)&1 != 0 }
+func (b frameSet) has(f units.Frame) bool { return b[f>>6]>>(uint(f)&63)&1 != 0 }
 
-func (b bits) add(r Frames) {
+func (b frameSet) add(r Frames) {
 	for f := max(0, r.From); f <= r.To && int(f>>6) < len(b); f++ {
 		b[f>>6] |= 1 << (uint(f) & 63)
 	}
@@ -88,9 +88,9 @@ func (st *stage) addSolid(i int) {
 	if z0 == z1 {
 		return
 	}
-	var shut bits
+	var shut frameSet
 	if s.Shut != nil {
-		shut = make(bits, st.scene.Frames>>6+1)
+		shut = make(frameSet, st.scene.Frames>>6+1)
 		for _, r := range s.Shut {
 			shut.add(r)
 		}

@@ -13,6 +13,12 @@ type tileWorker struct {
 	glares  []Glare
 	visible []float32 // less than 0 where out of frame
 	share   []float32
+
+	// of Again, at a frame: bodies that are not as they were, and everything that
+	// changed, as it was and as it is
+	stale  []bool
+	ghosts []item
+	nghost int
 }
 
 func newTileWorker(st *stage, glares []Glare) *tileWorker {
@@ -22,6 +28,7 @@ func newTileWorker(st *stage, glares []Glare) *tileWorker {
 		glares:  glares,
 		visible: make([]float32, rows*tileFrames),
 		share:   make([]float32, rows*tileFrames),
+		stale:   make([]bool, len(st.shapes)),
 	}
 }
 

@@ -1,0 +1,369 @@
+package sight
+
+import (
+	"context"
+	"slices"
+
+	"longhand/lang/units"
+)
+
+// Again is See for a scene that differs from the one an earlier report was made
+// for: the same answer, but worked out anew only where it can have changed.
+//
+// At a frame where a camera stands and looks as before, a body's numbers are
+// kept if it is where it was and nothing that moved, came or went could hide it,
+// before or after. Things are matched by name. The earlier report and its scene
+// must not have been written to.
+func Again(ctx context.Context, before *Report, s *Scene, o Options) (*Report, error) {
+	if err := s.Check(); err != nil {
+		return nil, err
+	}
+	st := newStage(s)
+	d := compare(before.stage, st)
+	if d == nil {
+		return st.see(ctx, o, func(w *tileWorker, t *tile) { w.fresh(t) })
+	}
+	d.report = before
+	return st.see(ctx, o, func(w *tileWorker, t *tile) { w.again(t, d) })
+}
+
+// changes is what differs between two stages.
+type changes struct {
+	old, new *stage
+	report   *Report
+	cameras  []int      // by new index, the old one; -1 for one to do afresh
+	bodies   []int      // by new index, the old one or -1
+	moved    []change   // bodies and prisms that differ somewhere
+	rolled   []frameSet // frames each old camera rolled in
+}
+
+// change is one thing that differs at some frames. Its indices are of the old
+// and the new stage, -1 where it is in one of them only.
+type change struct {
+	prism    bool
+	old, new int
+	at       frameSet // nil: everywhere
+}
+
+// manyChanges is how many changed parts of the set make it quicker to start
+// afresh.
+const manyChanges = 32
+
+// compare finds what differs, or is nil where everything has to be done afresh.
+func compare(old, new *stage) *changes {
+	a, b := old.scene, new.scene
+	if !slices.Equal(a.Mirrors, b.Mirrors) || !slices.Equal(a.Glows, b.Glows) {
+		return nil
+	}
+	d := &changes{old: old, new: new}
+	d.compareCameras()
+	d.compareBodies()
+	d.comparePrisms()
+	if len(d.moved) > manyChanges+len(b.Bodies)/2 {
+		return nil
+	}
+	return d
+}
+
+func (d *changes) compareCameras() {
+	a, b := d.old.scene, d.new.scene
+	for i := range a.Cameras {
+		d.rolled = append(d.rolled, d.old.rolling(i))
+	}
+	for i := range b.Cameras {
+		c := &b.Cameras[i]
+		j, ok := a.Camera(c.Name)
+		if !ok || a.Cameras[j].Width != c.Width || a.Cameras[j].Height != c.Height || !slices.Equal(a.Cameras[j].Own, c.Own) {
+			j = -1
+		}
+		d.cameras = append(d.cameras, j)
+	}
+}
+
+func (d *changes) compareBodies() {
+	a, b := d.old.scene, d.new.scene
+	byName := make(map[string]int, len(a.Bodies))
+	for i := range a.Bodies {
+		byName[a.Bodies[i].Name] = i
+	}
+	found := make([]bool, len(a.Bodies))
+	for i := range b.Bodies {
+		j, ok := byName[b.Bodies[i].Name]
+		switch {
+		case !ok:
+			j = -1
+			d.moved = append(d.moved, change{old: -1, new: i})
+		case a.Bodies[j].Radius != b.Bodies[i].Radius || !slices.Equal(a.Bodies[j].Polygon, b.Bodies[i].Polygon):
+			d.moved = append(d.moved, change{old: j, new: i})
+		default:
+			if at := d.poses(&a.Bodies[j], &b.Bodies[i]); at != nil {
+				d.moved = append(d.moved, change{old: j, new: i, at: at})
+			}
+		}
+		if ok {
+			found[j] = true
+		}
+		d.bodies = append(d.bodies, j)
+	}
+	for j, ok := range found {
+		if !ok {
+			d.moved = append(d.moved, change{old: j, new: -1})
+		}
+	}
+}
+
+// poses is the frames at which two tracks differ; nil for none.
+func (d *changes) poses(a, b *Body) frameSet {
+	if len(a.Track) == len(b.Track) && len(a.Track) > 0 && &a.Track[0] == &b.Track[0] {
+		return nil
+	}
+	var at frameSet
+	n := min(d.old.scene.Frames, d.new.scene.Frames)
+	for f := range units.Frame(n) {
+		if a.At(f) != b.At(f) {
+			if at == nil {
+				at = make(frameSet, d.new.scene.Frames>>6+1)
+			}
+			at.add(Frames{f, f})
+		}
+	}
+	return at
+}
+
+// comparePrisms matches parts of the set by where they stand, in order.
+func (d *changes) comparePrisms() {
+	a, b := d.old.prisms, d.new.prisms
+	used := make([]bool, len(b))
+	next := 0
+	for i := range a {
+		j := next
+		for j < len(b) && (used[j] || !a[i].samePlace(&b[j])) {
+			j++
+		}
+		if j == len(b) {
+			d.moved = append(d.moved, change{prism: true, old: i, new: -1})
+			continue
+		}
+		used[j] = true
+		if j == next {
+			next++
+		}
+		if at := d.doors(&a[i], &b[j]); at != nil {
+			d.moved = append(d.moved, change{prism: true, old: i, new: j, at: at})
+		}
+	}
+	for j, ok := range used {
+		if !ok {
+			d.moved = append(d.moved, change{prism: true, old: -1, new: j})
+		}
+	}
+}
+
+func (p *prism) samePlace(o *prism) bool {
+	return p.z0 == o.z0 && p.z1 == o.z1 && slices.Equal(p.points, o.points)
+}
+
+// doors is the frames at which a door differs; nil for none.
+func (d *changes) doors(a, b *prism) frameSet {
+	if a.shut == nil && b.shut == nil {
+		return nil
+	}
+	var at frameSet
+	for f := range units.Frame(min(d.old.scene.Frames, d.new.scene.Frames)) {
+		if (a.shut == nil || a.shut.has(f)) != (b.shut == nil || b.shut.has(f)) {
+			if at == nil {
+				at = make(frameSet, d.new.scene.Frames>>6+1)
+			}
+			at.add(Frames{f, f})
+		}
+	}
+	return at
+}
+
+// kept is whether a camera's frame was seen before, from the same place.
+func (d *changes) kept(camera int, f units.Frame) bool {
+	old := d.cameras[camera]
+	return old >= 0 && int(f) < d.old.scene.Frames && d.rolled[old].has(f) &&
+		d.old.scene.Cameras[old].At(f) == d.new.scene.Cameras[camera].At(f)
+}
+
+// again works out a tile from the earlier report.
+func (w *tileWorker) again(t *tile, d *changes) {
+	w.clear()
+	if d.cameras[t.camera] >= 0 {
+		w.recall(t, d)
+	}
+	for f := t.From; f <= t.To; f++ {
+		if d.kept(t.camera, f) {
+			w.mend(t, d, f)
+		} else {
+			w.wipe(int(f - t.From))
+			w.all(t, f)
+		}
+	}
+	w.store(t)
+}
+
+// recall fills the tile from the earlier report.
+func (w *tileWorker) recall(t *tile, d *changes) {
+	camera := d.cameras[t.camera]
+	copyRun := func(row int, r *Run) {
+		if c, ok := r.Cut(t.Frames); ok {
+			i := row*tileFrames + int(c.From-t.From)
+			copy(w.visible[i:], c.Visible)
+			copy(w.share[i:], c.Share)
+		}
+	}
+	bodies := len(w.st.shapes)
+	toNew := make([]int, len(d.old.shapes))
+	for i := range toNew {
+		toNew[i] = -1
+	}
+	for i, j := range d.bodies {
+		if j >= 0 {
+			toNew[j] = i
+			runs := d.report.Of(camera, j)
+			for k := range runs {
+				copyRun(i, &runs[k])
+			}
+		}
+	}
+	for k := range d.report.Reflected {
+		r := &d.report.Reflected[k]
+		if r.Camera == camera && toNew[r.Body] >= 0 {
+			copyRun((r.Mirror+1)*bodies+toNew[r.Body], r)
+		}
+	}
+	for i := range w.glares {
+		g := &w.glares[i]
+		for k := range d.report.Glares {
+			o := &d.report.Glares[k]
+			from, to := max(g.From, o.From, t.From), min(g.To, o.To, t.To)
+			if g.Camera != t.camera || o.Camera != camera || g.Glow != o.Glow || from > to {
+				continue
+			}
+			copy(g.Share[from-g.From:to-g.From+1], o.Share[from-o.From:])
+			copy(g.Off[from-g.From:to-g.From+1], o.Off[from-o.From:])
+			copy(g.Facing[from-g.From:to-g.From+1], o.Facing[from-o.From:])
+			copy(g.Open[from-g.From:to-g.From+1], o.Open[from-o.From:])
+		}
+	}
+}
+
+func (w *tileWorker) wipe(col int) {
+	for i := col; i < len(w.visible); i += tileFrames {
+		w.visible[i] = -1
+	}
+}
+
+// mend does again what can have changed at a frame whose camera is as it was.
+func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
+	any, met := w.findGhosts(t, d, f)
+	if !any {
+		return
+	}
+	mirrors := len(w.st.scene.Mirrors) > 0
+	if !met && !mirrors && len(w.glares) == 0 {
+		return
+	}
+	w.frame(t.camera, f)
+	col := int(f - t.From)
+	for i := w.nset; i < w.n; i++ {
+		it := &w.items[i]
+		if w.stale[it.ref] || w.haunted(it) {
+			w.visible[int(it.ref)*tileFrames+col] = -1
+			w.put(int(it.ref), col, w.body(it))
+			w.stale[it.ref] = false
+		}
+	}
+	for _, c := range d.moved {
+		if c.prism || c.new < 0 || !c.changed(f) || !w.stale[c.new] {
+			continue
+		}
+		w.stale[c.new] = false // out of frame now
+		w.visible[c.new*tileFrames+col] = -1
+	}
+	if mirrors {
+		for i := len(w.st.shapes)*tileFrames + col; i < len(w.visible); i += tileFrames {
+			w.visible[i] = -1
+		}
+		w.mirrors(t.camera, f, func(row int, s seen) { w.put(row, col, s) })
+	}
+	w.glows(t.camera, f)
+}
+
+func (c *change) changed(f units.Frame) bool { return c.at == nil || c.at.has(f) }
+
+// findGhosts projects everything that differs at a frame, as it was and as it is:
+// whether anything differs, and whether any of it meets the frame.
+func (w *tileWorker) findGhosts(t *tile, d *changes, f units.Frame) (any, met bool) {
+	w.nghost = 0
+	for i := range d.moved {
+		c := &d.moved[i]
+		if !c.changed(f) {
+			continue
+		}
+		if !any {
+			any = true
+			cam := &w.st.scene.Cameras[t.camera]
+			if !w.eye.set(cam, cam.At(f)) {
+				return false, false
+			}
+		}
+		if !c.prism && c.new >= 0 {
+			w.stale[c.new] = true
+		}
+		w.ghost(d.old, c, c.old, f)
+		w.ghost(d.new, c, c.new, f)
+	}
+	return any, w.nghost > 0 || any && w.anyStaleShown(t, d, f)
+}
+
+// anyStaleShown is whether a body that changed was in frame: it has to be taken
+// out even if it is not any more.
+func (w *tileWorker) anyStaleShown(t *tile, d *changes, f units.Frame) bool {
+	shown := false
+	for i := range d.moved {
+		c := &d.moved[i]
+		if !c.prism && c.new >= 0 && c.changed(f) {
+			if w.visible[c.new*tileFrames+int(f-t.From)] >= 0 {
+				shown = true
+			} else {
+				w.stale[c.new] = false
+			}
+		}
+	}
+	return shown
+}
+
+// ghost projects one thing out of a stage, if it is there and meets the frame.
+func (w *tileWorker) ghost(st *stage, c *change, i int, f units.Frame) {
+	if i < 0 {
+		return
+	}
+	for len(w.ghosts) <= w.nghost {
+		w.ghosts = append(w.ghosts, item{})
+	}
+	g := &w.ghosts[w.nghost]
+	ok := false
+	if c.prism {
+		p := &st.prisms[i]
+		ok = (p.shut == nil || p.shut.has(f)) && w.seePrism(g, p)
+	} else {
+		ok = w.seeBody(g, &st.shapes[i], st.scene.Bodies[i].At(f))
+	}
+	if ok {
+		w.nghost++
+	}
+}
+
+// haunted is whether anything that changed could hide part of an item, before or
+// after.
+func (w *tileWorker) haunted(it *item) bool {
+	for i := range w.ghosts[:w.nghost] {
+		if w.eye.mayCover(&w.ghosts[i], it) {
+			return true
+		}
+	}
+	return false
+}
