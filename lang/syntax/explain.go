@@ -22,8 +22,10 @@ func (p *parser) explain(kind *Kind, words []Token, failed *failure) *complaint 
 		return &complaint{code: CodeSyntax, span: spanOf(p.file.Source, words[open:open+1]),
 			message: "the bracket opened here is not closed on this line", notes: []string{"a point is written (x, y) or (x, y, z)"}}
 	}
-	c := &complaint{code: CodeSyntax}
-	if at == len(words) {
+	c := &complaint{code: CodeSyntax, span: spanOf(p.file.Source, words)}
+	if at == 0 {
+		c.message = fmt.Sprintf("what begins with `%s` cannot be read", words[0].Value)
+	} else if at == len(words) {
 		c.span = spanOf(p.file.Source, words[len(words)-1:])
 		c.message = fmt.Sprintf("after `%s` comes %s, and the line ends there", words[at-1].Value, expected(kind, words, at, failed.expect))
 	} else {

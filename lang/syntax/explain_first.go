@@ -57,7 +57,7 @@ func inBeat(section string) bool { return section == "beat" || section == "picku
 
 // verbOf is the second word of a line if it says what the first one does.
 func verbOf(words []Token) string {
-	if len(words) < 2 || words[0].Type == TokKeyword {
+	if len(words) < 2 || !IsNameToken(words[0]) {
 		return ""
 	}
 	for _, k := range byWord()[words[1].Value] {
@@ -93,16 +93,18 @@ func (p *parser) unknown(section string, words []Token) *complaint {
 		c.message = fmt.Sprintf("a line begins with a word, not with `%s`", first)
 		return c
 	}
-	if other := elsewhere(section, words); other != nil {
+	near := Nearest(first, lineWords(section))
+	if other := elsewhere(section, words); other != nil && (near == "" || !other.Verb || inBeat(section)) {
 		c.code = CodeSection
-		c.message = misplaced(other, first, section)
 		if other.Verb {
+			first += " " + words[1].Value
 			c.span = spanOf(p.file.Source, words[:2])
 		}
+		c.message = misplaced(other, first, section)
 		c.notes = []string{"written: " + other.Usage}
 		return c
 	}
-	if near := Nearest(first, lineWords(section)); near != "" && !(inBeat(section) && len(words) > 1 && Nearest(words[1].Value, Verbs()) != "") {
+	if near != "" && !(inBeat(section) && len(words) > 1 && Nearest(words[1].Value, Verbs()) != "") {
 		c.message, c.fix = fmt.Sprintf("no line of %s begins with `%s`; did you mean `%s`?", sectionName(section), first, near), near
 		return c
 	}
@@ -151,9 +153,6 @@ func elsewhere(section string, words []Token) *Kind {
 
 func misplaced(k *Kind, first, section string) string {
 	what := "`" + first + "`"
-	if k.Verb {
-		what = "what somebody does"
-	}
 	if section == "" {
 		return fmt.Sprintf("%s belongs in %s, and no section has begun", what, sectionName(k.Section))
 	}
