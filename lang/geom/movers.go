@@ -69,3 +69,18 @@ func FirstContactSegment(m Mover, s Segment, reach, until float64) (time float64
 	}
 	return best, best <= until
 }
+
+// FirstContactPolygon is when, from time 0 to until, a moving point first comes
+// within reach metres of a polygon that stands still; 0 where it begins inside.
+func FirstContactPolygon(m Mover, p Polygon, reach, until float64) (time float64, ok bool) {
+	if len(p) > 0 && p.Contains(m.At) {
+		return 0, true
+	}
+	time = math.Inf(1)
+	for i := range p {
+		if t, hit := FirstContactSegment(m, p.Edge(i), reach, until); hit {
+			time, ok = min(time, t), true
+		}
+	}
+	return time, ok
+}

@@ -212,6 +212,9 @@ func TestNearestAndCrossings(t *testing.T) {
 		assert.InDelta(t, d, p.At(s).Dist(q), 1e-9)
 		line := Segment{q, drawPoint(t, "end")}
 		hits := p.Crossings(line)
+		assert.Equal(t, len(hits) > 0, p.IntersectsSegment(line))
+		sl, dl := p.NearestSegment(line)
+		assert.InDelta(t, dl, line.Distance(p.At(sl)), hitSlop)
 		for _, hit := range hits {
 			assert.LessOrEqual(t, line.Distance(p.At(hit.S)), hitSlop)
 			assert.LessOrEqual(t, line.At(hit.On).Dist(hit.At), hitSlop)
@@ -222,6 +225,7 @@ func TestNearestAndCrossings(t *testing.T) {
 		for k := range steps {
 			a, b := p.At(float64(k)*h), p.At(float64(k+1)*h)
 			assert.LessOrEqual(t, d, a.Dist(q)+1e-9)
+			assert.LessOrEqual(t, dl, line.Distance(a)+1e-9)
 			sideA, sideB := line.B.Sub(line.A).Unit().Cross(a.Sub(line.A)), line.B.Sub(line.A).Unit().Cross(b.Sub(line.A))
 			bent := p.At((float64(k)+0.5)*h).Dist(a.Lerp(b, 0.5)) > 1e-3 // the chord may cross elsewhere
 			if sideA*sideB < 0 && line.Length() > 1 && !bent {

@@ -44,36 +44,46 @@ func (p *piece) arcNearest(to Vec) (s, distance float64) {
 	return s, distance
 }
 
-// cubicNearest halves the cubic by length. Between two points of it h apart
-// along it, no point is closer than half of what their distances have over h,
-// which rules most halves out.
 func (p *piece) cubicNearest(to Vec, best float64) (s, distance float64) {
-	s, distance = 0, math.Inf(1)
+	return p.search(to.Dist, best, func(s0, s1 float64) float64 { return p.polish(to, s0, s1) })
+}
+
+// fineLength is the length of path, metres, below which a search no longer
+// halves: too short to bend much.
+const fineLength = 1e-3
+
+// search finds where a distance from the piece is least, where it is less than
+// best, by halving its length. A distance changes by no more than the way
+// walked, so between two points h apart along the piece none is closer than
+// half of what their distances have over h, which rules most halves out. refine
+// finishes a stretch of fineLength.
+func (p *piece) search(from func(Vec) float64, best float64, refine func(s0, s1 float64) float64) (s, distance float64) {
+	d0, d1 := from(p.a), from(p.b)
+	s, distance = 0, d0
+	if d1 < distance {
+		s, distance = p.length, d1
+	}
+	if math.IsNaN(d0 + d1 + p.length) {
+		return s, distance
+	}
 	var look func(s0, s1, d0, d1 float64)
 	look = func(s0, s1, d0, d1 float64) {
 		if (d0+d1-(s1-s0))/2 >= min(best, distance) {
 			return
 		}
+		fine := s1-s0 <= fineLength
 		mid := (s0 + s1) / 2
-		if s1-s0 <= 1e-3 {
-			mid = p.polish(to, s0, s1)
+		if fine {
+			mid = refine(s0, s1)
 		}
-		d := p.at(mid).Dist(to)
+		d := from(p.at(mid))
 		if d < distance {
 			s, distance = mid, d
 		}
-		if s1-s0 > 1e-3 {
+		if !fine {
 			look(s0, mid, d0, d)
 			look(mid, s1, d, d1)
 		}
-	}
-	d0, d1 := p.a.Dist(to), p.b.Dist(to)
-	s, distance = 0, d0
-	if math.IsNaN(d0 + d1) {
-		return s, distance
-	}
-	if d1 < distance {
-		s, distance = p.length, d1
 	}
 	look(0, p.length, d0, d1)
 	return s, distance
@@ -88,6 +98,52 @@ func (p *piece) polish(to Vec, s0, s1 float64) float64 {
 			s0 = mid
 		} else {
 			s1 = mid
+		}
+	}
+	return (s0 + s1) / 2
+}
+
+// NearestSegment is where the path comes closest to a segment: the length along
+// it and the distance, 0 where they meet. Of places as close, it is the first.
+func (p *Path) NearestSegment(to Segment) (s, distance float64) {
+	if hits := p.Crossings(to); len(hits) > 0 {
+		return hits[0].S, 0
+	}
+	s, distance = 0, to.Distance(p.At(0))
+	for i := range p.pieces {
+		piece := &p.pieces[i]
+		var into, d float64
+		if piece.kind == linePiece {
+			line := Segment{piece.a, piece.b}
+			on, _, gap := line.ClosestTo(to)
+			into, d = line.Closest(on)*piece.length, gap
+		} else {
+			into, d = piece.search(to.Distance, distance, func(s0, s1 float64) float64 {
+				return piece.golden(to.Distance, s0, s1)
+			})
+		}
+		if d < distance {
+			s, distance = p.starts[i]+into, d
+		}
+	}
+	return s, distance
+}
+
+// golden narrows a stretch down to the least of a distance with one minimum in
+// it, by the golden section.
+func (p *piece) golden(from func(Vec) float64, s0, s1 float64) float64 {
+	const ratio = 0.6180339887498949
+	a, b := s1-ratio*(s1-s0), s0+ratio*(s1-s0)
+	da, db := from(p.at(a)), from(p.at(b))
+	for range 30 {
+		if da <= db {
+			s1, b, db = b, a, da
+			a = s1 - ratio*(s1-s0)
+			da = from(p.at(a))
+		} else {
+			s0, a, da = a, b, db
+			b = s0 + ratio*(s1-s0)
+			db = from(p.at(b))
 		}
 	}
 	return (s0 + s1) / 2

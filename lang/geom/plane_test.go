@@ -145,7 +145,15 @@ func TestFirstContact(t *testing.T) {
 		} else {
 			time = 30
 		}
+		block := Polygon{wall.A, wall.B, wall.A.Lerp(wall.B, 0.5).Add(wall.B.Sub(wall.A).Left())}
+		hit, met := FirstContactPolygon(a, block, reach, 30)
+		if met && hit > 0 {
+			assert.InDelta(t, reach, block.Distance(a.Position(hit)), 1e-7)
+		} else if !met {
+			hit = 30
+		}
 		for k := range 60 {
+			assert.GreaterOrEqual(t, block.Distance(a.Position(hit*float64(k)/60)), min(reach, block.Distance(a.At))-1e-7)
 			assert.GreaterOrEqual(t, wall.Distance(a.Position(time*float64(k)/60)), min(reach, wall.Distance(a.At))-1e-7)
 		}
 	})

@@ -18,9 +18,12 @@ func (a Vec) Add(b Vec) Vec             { return Vec{a.X + b.X, a.Y + b.Y} }
 func (a Vec) Sub(b Vec) Vec             { return Vec{a.X - b.X, a.Y - b.Y} }
 func (a Vec) Mul(k float64) Vec         { return Vec{a.X * k, a.Y * k} }
 func (a Vec) Dot(b Vec) float64         { return a.X*b.X + a.Y*b.Y }
-func (a Vec) Len() float64              { return math.Hypot(a.X, a.Y) }
-func (a Vec) Dist(b Vec) float64        { return math.Hypot(a.X-b.X, a.Y-b.Y) }
+func (a Vec) Dist(b Vec) float64        { return a.Sub(b).Len() }
 func (a Vec) Lerp(b Vec, k float64) Vec { return Vec{a.X + (b.X-a.X)*k, a.Y + (b.Y-a.Y)*k} }
+
+// Len is the length. It doesn't guard against squares that overflow, which no
+// floor needs and which would take four times as long.
+func (a Vec) Len() float64 { return math.Sqrt(a.X*a.X + a.Y*a.Y) }
 
 // Cross is positive where b lies to the left of a.
 func (a Vec) Cross(b Vec) float64 { return a.X*b.Y - a.Y*b.X }
