@@ -1,0 +1,231 @@
+package flow
+
+import (
+	"math"
+
+	"longhand/render/fonts"
+	"longhand/render/scene"
+)
+
+// Column is a column of a table.
+type Column struct {
+	Head  string
+	Width float64 // mm; 0 for as much as its text needs
+	Face  fonts.Face
+	Right bool // numbers stand to the right
+}
+
+// Row is a row. A row with a Group spans the table, in bold, and stays with the
+// row after it.
+type Row struct {
+	Group   string
+	Cells   []string // a line break in a cell is kept
+	Strong  bool     // in bold
+	Changed bool     // has a bar in the margin
+}
+
+func (r Row) face(c Column) fonts.Face {
+	if r.Strong {
+		return fonts.Bold
+	}
+	return c.Face
+}
+
+// Table is rows under columns. Its head is repeated on every page; a row is
+// broken only where it is higher than a page.
+type Table struct {
+	ID      string // of its group on each page
+	Title   string // read aloud
+	Columns []Column
+	Rows    []Row
+	Size    float64 // points; 0 for one less than plain text, at least the smallest
+}
+
+// padding is the room left and right of a cell's text, leading that above and
+// below, in millimetres.
+const (
+	padding = 1.2
+	leading = 0.7
+)
+
+// Table prints a table.
+func (f *Flow) Table(t Table) {
+	size := t.Size
+	if size <= 0 {
+		size = math.Max(scene.Smallest, f.o.size()-1)
+	}
+	if len(t.Columns) == 0 {
+		return
+	}
+	p := &tablePrinter{f: f, t: &t, size: size, step: fonts.LineHeight(size), widths: t.columnWidths(f.Width(), size)}
+	p.head = p.wrap(Row{Strong: true, Cells: heads(t.Columns)})
+	for i, r := range t.Rows {
+		p.row(i, p.wrap(r))
+	}
+	if len(t.Rows) == 0 {
+		f.need(p.head.height)
+		p.begin()
+	}
+	p.end()
+	f.Space(p.step)
+}
+
+func heads(columns []Column) []string {
+	out := make([]string, len(columns))
+	for i, c := range columns {
+		out[i] = c.Head
+	}
+	return out
+}
+
+type tablePrinter struct {
+	f      *Flow
+	t      *Table
+	size   float64
+	step   float64
+	widths []float64
+	head   wrapped
+	group  *scene.Group // on the page being filled
+}
+
+// wrapped is a row cut into lines.
+type wrapped struct {
+	Row
+	lines  [][]string // of each cell
+	height float64
+}
+
+func (p *tablePrinter) wrap(r Row) wrapped {
+	w := wrapped{Row: r}
+	n := 1
+	if r.Group != "" {
+		w.lines = [][]string{fonts.Bold.Wrap(p.size, p.total()-2*padding, r.Group)}
+		n = len(w.lines[0])
+	} else {
+		for i, c := range p.t.Columns {
+			cell := ""
+			if i < len(r.Cells) {
+				cell = r.Cells[i]
+			}
+			lines := r.face(c).Wrap(p.size, p.widths[i]-2*padding, cell)
+			w.lines = append(w.lines, lines)
+			n = max(n, len(lines))
+		}
+	}
+	w.height = p.heightOf(n)
+	return w
+}
+
+func (p *tablePrinter) heightOf(lines int) float64 { return float64(lines)*p.step + 2*leading }
+
+func (p *tablePrinter) total() float64 {
+	sum := 0.0
+	for _, w := range p.widths {
+		sum += w
+	}
+	return sum
+}
+
+// row prints the i-th row, on the next page if it does not fit here.
+func (p *tablePrinter) row(i int, r wrapped) {
+	room := p.f.height() - p.head.height
+	need := min(r.height, room)
+	if r.height > room { // no page has it whole
+		need = p.heightOf(2)
+	}
+	for j := i; p.t.Rows[j].Group != "" && j+1 < len(p.t.Rows); j++ {
+		next := p.wrap(p.t.Rows[j+1]).height
+		if need+next > room {
+			next = p.heightOf(2)
+		}
+		need += next
+	}
+	need = min(need, room)
+	p.reserve(need)
+	for r.height > p.f.Left()+1e-6 && p.f.Left() >= p.heightOf(1) {
+		n := int((p.f.Left() - 2*leading + 1e-6) / p.step)
+		var part wrapped
+		part, r = p.cut(r, n)
+		p.draw(part)
+		p.reserve(math.Min(r.height, room))
+	}
+	p.draw(r)
+}
+
+// reserve makes room for a height under a head.
+func (p *tablePrinter) reserve(height float64) {
+	if p.group == nil {
+		p.f.need(p.head.height + height)
+		p.begin()
+		return
+	}
+	if height > p.f.Left()+1e-6 {
+		p.end()
+		p.f.newPage()
+		p.begin()
+	}
+}
+
+// cut takes the first lines of each cell off a row.
+func (p *tablePrinter) cut(r wrapped, n int) (first, rest wrapped) {
+	first, rest = r, r
+	first.lines, rest.lines = nil, nil
+	longest := 1
+	for _, l := range r.lines {
+		k := min(n, len(l))
+		first.lines, rest.lines = append(first.lines, l[:k]), append(rest.lines, l[k:])
+		longest = max(longest, len(l)-k)
+	}
+	first.height, rest.height = p.heightOf(n), p.heightOf(longest)
+	return first, rest
+}
+
+// begin prints the head.
+func (p *tablePrinter) begin() {
+	p.group = &scene.Group{ID: p.t.ID, Title: p.t.Title}
+	if p.group.ID != "" && p.group.Title == "" {
+		p.group.Title = p.t.ID
+	}
+	p.f.sheet().Add(p.group)
+	p.draw(p.head)
+	p.group.Add(scene.Line("flow-heavy", scene.Pt(p.f.o.Margins.Left, p.f.y), scene.Pt(p.f.o.Margins.Left+p.total(), p.f.y)))
+}
+
+// end draws the line under the last row of a page.
+func (p *tablePrinter) end() {
+	if p.group != nil {
+		p.group.Add(scene.Line("flow-heavy", scene.Pt(p.f.o.Margins.Left, p.f.y), scene.Pt(p.f.o.Margins.Left+p.total(), p.f.y)))
+	}
+}
+
+func (p *tablePrinter) draw(r wrapped) {
+	left, y := p.f.o.Margins.Left, p.f.y
+	if r.Group != "" {
+		p.group.Add(&scene.Rect{Class: "flow-shade", Box: scene.BoxAt(left, y, p.total(), r.height)})
+		p.lines(left+padding, y, fonts.Bold, scene.Start, r.lines[0])
+	} else {
+		x := left
+		for i, c := range p.t.Columns {
+			if c.Right {
+				p.lines(x+p.widths[i]-padding, y, r.face(c), scene.End, r.lines[i])
+			} else {
+				p.lines(x+padding, y, r.face(c), scene.Start, r.lines[i])
+			}
+			x += p.widths[i]
+		}
+	}
+	if r.Changed {
+		p.group.Add(scene.Line("flow-bar", scene.Pt(left-2, y), scene.Pt(left-2, y+r.height)))
+	}
+	p.f.advance(r.height)
+	p.group.Add(scene.Line("flow-rule", scene.Pt(left, p.f.y), scene.Pt(left+p.total(), p.f.y)))
+}
+
+func (p *tablePrinter) lines(x, y float64, face fonts.Face, anchor scene.Anchor, lines []string) {
+	for i, l := range lines {
+		if l != "" {
+			at := scene.Pt(x, y+leading+float64(i)*p.step+face.Ascent(p.size))
+			p.group.Add(&scene.Text{At: at, Text: l, Size: p.size, Face: face, Anchor: anchor})
+		}
+	}
+}
