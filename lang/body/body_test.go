@@ -12,10 +12,10 @@ import (
 	"longhand/lang/units"
 )
 
-// Rows of the tables of body sizes that are not used by this package: ANT-7 to
-// ANT-10 (grip, depth, reach: only the ratio of the grip is held), ANT-12 and
-// ANT-13 (a second population; ANT-11 is the check), ANT-14 (hips: the shoulders
-// are wider), ANT-15 (hats and shoes: nobody's height is corrected).
+// Rows of the tables of body sizes that do not apply: ANT-8 and ANT-10 (depth and
+// reach: a body is a circle), ANT-12 (a second population's eyes; ANT-4 is the
+// check), ANT-14 (hips: the shoulders are wider), ANT-15 (hats and shoes: nobody's
+// height is corrected).
 // Walking rows not used: SPD-3 to SPD-6 are traffic signals, SPD-9 and SPD-10 give
 // no limit, SPD-11 belongs to the safety package.
 
@@ -49,6 +49,10 @@ func TestProportions(t *testing.T) {
 		s := Anybody().Stature
 		assert.True(t, s > 1.61 && s < 1.74, "S. Pheasant, Bodyspace: 1610 and 1740 mm")
 		assert.InDelta(t, 1911, 1755.8+2.326*66.8, 1)
+	})
+	t.Run("ANT-13 the circle holds the shoulders (S. Pheasant, Bodyspace)", func(t *testing.T) {
+		d := Anybody().Diameter
+		assert.True(t, d > 0.43 && d < 0.50, "between the bony points of a broad man and the whole breadth of a median one, 0.465 m (from memory)")
 	})
 	t.Run("not the US row of the copied table (eye 1710 of 1755 mm)", func(t *testing.T) {
 		assert.Greater(t, math.Abs(1710.0/1755-EyeFraction), 0.03)

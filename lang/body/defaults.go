@@ -50,12 +50,7 @@ func (l *list) add(source, name, format string, args ...any) {
 func (l *list) length(m units.Metres) string         { return m.Text(l.system) }
 func (l *list) speed(v units.MetresPerSecond) string { return v.Text(l.system) }
 
-func (l *list) accel(a units.MetresPerSecond2) string {
-	if l.system == units.Feet {
-		return units.Number(float64(a)/float64(units.Foot), 1) + " ft/s²"
-	}
-	return units.Number(float64(a), 2) + " m/s²"
-}
+func (l *list) accel(a units.MetresPerSecond2) string { return a.Text(l.system) }
 
 func (l *list) pace(p Limit[units.MetresPerSecond]) string {
 	if p.Hard == 0 {

@@ -110,7 +110,7 @@ func (l *list) handoffs() {
 		if h.Still {
 			still = ", standing still"
 		}
-		l.add(Practice, "handoff "+h.How, "%s, least %s%s", h.Typical, h.Minimum, still)
+		l.add(Practice, "handoff: "+h.How, "%s, least %s%s", h.Typical, h.Minimum, still)
 	}
 	l.add(Practice, "handoff, both hold it", "%s, least %s", HandoffOverlap, HandoffOverlapHard)
 	l.add(Practice, "handoff, reach", "%s", l.length(HandoffReach))

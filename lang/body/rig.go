@@ -174,6 +174,10 @@ func (l *list) rig(r Rig) {
 		if p.Plate {
 			plate = "; the maker's plate decides"
 		}
-		add("carries", "%s to %s, limit %s%s", p.Min, p.Typical, p.Max, plate)
+		from := "up to"
+		if p.Min > 0 {
+			from = p.Min.String() + " to"
+		}
+		add("carries", "%s %s, limit %s%s", from, p.Typical, p.Max, plate)
 	}
 }

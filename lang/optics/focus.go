@@ -63,3 +63,12 @@ func (l Focus) BlurShare(f Frame, focus, distance units.Metres) units.Percent {
 	width, _ := f.Gate()
 	return units.Percent(100 * l.Blur(focus, distance) / width)
 }
+
+// Depths is how many depths of field a pull from one distance to another goes
+// through: 0 holds it, 1 takes it from one limit to the next. In the inverse of
+// distance every depth of field of a lens is all but equally wide, 2/(H-f), so
+// that this says how hard a pull is wherever it is made.
+func (l Focus) Depths(from, to units.Metres) float64 {
+	width := 2 / float64(l.Hyperfocal()-l.Focal.Metres())
+	return math.Abs(1/float64(from)-1/float64(to)) / width
+}

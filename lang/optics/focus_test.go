@@ -145,3 +145,22 @@ func TestDepthOfFieldProperties(t *testing.T) {
 	assert.Zero(t, l.Blur(infinity, infinity))
 	assert.Zero(t, l.Blur(0.01, 2))
 }
+
+func TestDepths(t *testing.T) {
+	// From its near limit to its far limit a focus goes through one depth of field
+	// (from the definition; f is left out of the distances in the measure).
+	rapid.Check(t, func(t *rapid.T) {
+		l := Focus{
+			Focal:  units.Millimetres(rapid.Float64Range(16, 100).Draw(t, "f")),
+			Stop:   units.Stop(rapid.Float64Range(1.4, 16).Draw(t, "N")),
+			Circle: 0.025,
+		}
+		s := units.Metres(rapid.Float64Range(2, 100).Draw(t, "s"))
+		near, far := l.Limits(s)
+		if d := l.Depths(near, far); !math.IsInf(float64(far), 1) && math.Abs(d-1) > 0.06 {
+			t.Fatalf("%v to %v is %v depths", near, far, d)
+		}
+	})
+	assert.Zero(t, Focus{50, 2, 0.025}.Depths(3, 3))
+	assert.InDelta(t, Focus{50, 2, 0.025}.Depths(3, 1), Focus{50, 2, 0.025}.Depths(1, 3), 1e-12)
+}

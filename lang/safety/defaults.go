@@ -10,13 +10,9 @@ import (
 // system given.
 func Defaults(s units.System) []units.Default {
 	const road = "AASHTO, A Policy on Geometric Design of Highways and Streets; Texas DOT Roadway Design Manual"
-	braking := units.Number(float64(Braking), 1) + " m/s²"
-	if s == units.Feet {
-		braking = units.Number(float64(Braking)/float64(units.Foot), 1) + " ft/s²"
-	}
 	return []units.Default{
 		{Name: "driver, time to react", Value: Reaction.String(), Source: road},
-		{Name: "driver, braking", Value: braking, Source: road},
+		{Name: "driver, braking", Value: Braking.Text(s), Source: road},
 		{Name: "wet road, stopping distance", Value: fmt.Sprintf("x %s", units.Number(Wet.Factor(), 0)), Source: "UK road safety pages"},
 		{Name: "ice, stopping distance", Value: fmt.Sprintf("x %s", units.Number(Ice.Factor(), 0)), Source: "UK road safety pages"},
 		{Name: "person nearing a machine", Value: BodyApproach.Text(s), Source: "ISO 13855"},

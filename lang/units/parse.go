@@ -107,7 +107,7 @@ func Split(text string) (float64, Unit, error) {
 	if err != nil {
 		return 0, Unit{}, fmt.Errorf("`%s` is not a number with a unit", text)
 	}
-	word := strings.TrimSpace(text[n:])
+	word := strings.Trim(text[n:], " \t\r\u00a0\u2009\u202f\ufeff")
 	if word == "" {
 		return v, Unit{}, nil
 	}
