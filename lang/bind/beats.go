@@ -2,7 +2,6 @@ package bind
 
 import (
 	"longhand/lang/plan"
-	"longhand/lang/source"
 	"longhand/lang/syntax"
 )
 
@@ -37,10 +36,10 @@ func (b *binder) beats(f *syntax.File) {
 				continue
 			}
 			at := b.newLine(f.Source, ln.Stmt, l.system)
-			at.beat, at.pickup = l.beat, l.pickup
+			at.beat, at.pickup, at.section = l.beat, l.pickup, s
 			at.act(ln.Stmt)
 			if at.bad {
-				b.drop(meaningful(ln))
+				b.drop(ln)
 			}
 		}
 	}
@@ -235,15 +234,4 @@ func (l *line) act(s syntax.Stmt) {
 	case *syntax.Allow:
 		l.allow(s)
 	}
-}
-
-func (l *line) verbSpan(who *syntax.Name, verb string) source.Span {
-	text := l.span.Text()
-	start := l.at(who).End - l.span.Start
-	for i := start; i >= 0 && i+len(verb) <= len(text); i++ {
-		if text[i:i+len(verb)] == verb {
-			return source.Span{File: l.file, Start: l.span.Start + i, End: l.span.Start + i + len(verb)}
-		}
-	}
-	return l.span
 }

@@ -29,7 +29,6 @@ func Bind(files []*syntax.File, opts ...Option) (*plan.Plan, diag.Bag) {
 		said:      map[string]source.Span{},
 		marks:     map[*plan.Mark]*markText{},
 		cues:      map[string]source.Span{},
-		dropped:   map[string]bool{},
 		misplaced: map[string]bool{},
 		fits:      fittings{mounted: map[*plan.Camera]bool{}, lensed: map[*plan.Camera]bool{}},
 	}
@@ -77,11 +76,10 @@ type binder struct {
 	toldWindow bool // what a window by name needs has been checked
 
 	noTempo   *diag.Diagnostic // counts were used without a tempo
-	titles    []*plan.Beat
-	untitled  bool // a beat's header could not be read
+	untitled  bool             // a beat's header could not be read
 	cues      map[string]source.Span
-	waits     []wait          // events to be matched with lines
-	dropped   map[string]bool // names on lines of beats that were left out
+	waits     []wait // events to be matched with lines
+	dropped   []droppedLine
 	fits      fittings
 	spins     []spinWanted
 	misplaced map[string]bool // lamps whose placing has a mistake
@@ -90,12 +88,13 @@ type binder struct {
 // line is a statement being bound.
 type line struct {
 	*binder
-	file   *source.File
-	system units.System // of the file's bare numbers
-	span   source.Span  // of the statement
-	bad    bool         // a mistake was found in it, or follows from one found before
-	beat   *plan.Beat
-	pickup *plan.Pickup
+	file    *source.File
+	system  units.System // of the file's bare numbers
+	span    source.Span  // of the statement
+	section *syntax.Section
+	bad     bool // a mistake was found in it, or follows from one found before
+	beat    *plan.Beat
+	pickup  *plan.Pickup
 }
 
 func (b *binder) bag() diag.Bag {

@@ -48,7 +48,7 @@ func (l *line) stairs(s *syntax.Stairs) {
 	l.plan.Set.Stairs = append(l.plan.Set.Stairs, st)
 	l.fill(st, func() {
 		if len(s.Points) != 2 {
-			l.errorf(CodeNoDefault, l.at(s.Name), "stairs `%s` need two points, foot and head, and have %d", s.Name.Text, len(s.Points))
+			l.bad = true // the grammar has seen to it
 			return
 		}
 		ends := l.corners(s.Corners)
@@ -91,11 +91,8 @@ func nameText(n *syntax.Name) string {
 // sides do not cross.
 func (l *line) outline(c syntax.Corners, name *syntax.Name, what string) []geom.Vec {
 	points := l.corners(c)
-	if n := len(points); n < 3 {
-		l.errorf(CodeNoDefault, l.at(name), "%s `%s` needs three corners or more, and has %d", what, name.Text, n)
-		return points
-	}
-	if l.bad {
+	if l.bad || len(points) < 3 { // the grammar asks for three
+		l.bad = true
 		return points
 	}
 	n := len(points)

@@ -88,7 +88,7 @@ func (b *binder) matchEvents() {
 		}
 		w.drop()
 		who := e.Subject.ID().Name
-		if b.dropped[who] {
+		if b.wasDropped(e) {
 			continue
 		}
 		d := b.report(CodeNoSuchLine, e.Span, "%s", missing(e, who))

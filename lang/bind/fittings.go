@@ -50,16 +50,15 @@ func (l *line) fitted(c *plan.Camera) { l.fits.lensed[c] = true }
 // once each, and counters without a spin.
 func (b *binder) checkFittings() {
 	for _, u := range b.fits.used {
-		if b.dropped[u.camera.Name] {
-			continue
-		}
 		at := u.at
 		at.End = min(at.End, at.Start+len(u.camera.Name))
 		if at.Text() != u.camera.Name {
 			at = u.at
 		}
 		name := u.camera.Name
-		switch mounted, lensed := b.fits.mounted[u.camera], b.fits.lensed[u.camera]; {
+		mounted := b.fits.mounted[u.camera] || b.mayHave(name, nil, "on", "hides")
+		lensed := b.fits.lensed[u.camera] || b.mayHave(name, nil, "takes")
+		switch {
 		case !mounted && !lensed:
 			b.report(CodeNoDefault, at, "`%s` is used, and no line puts it on a rig or gives it a lens", name).
 				Note("for example: %s on RIG, %s takes LENS T2.8", name, name)
@@ -76,7 +75,7 @@ func (b *binder) checkFittings() {
 
 // countered reports a counter in whose beat nobody spins.
 func (b *binder) countered(w spinWanted) {
-	if w.line.bad || b.dropped[w.target.Name()] {
+	if w.line.bad || b.mayHave(w.target.Name(), w.line.section, "spins") {
 		return
 	}
 	for _, act := range w.line.lines() {

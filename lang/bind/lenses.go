@@ -54,7 +54,7 @@ func (l *line) zoomed(c *plan.Camera, lens *plan.Lens) bool {
 			return true
 		}
 	}
-	return l.dropped[c.Name] && l.dropped[lens.Name]
+	return l.mayHave(c.Name, nil, "takes")
 }
 
 // lensOpening checks a stop against the lens's own, to a tenth of a stop's number.

@@ -26,8 +26,6 @@ type limits struct {
 
 var (
 	aboveZero  = limits{0, math.Inf(1), true}
-	fromZero   = limits{0, math.Inf(1), false}
-	anyAmount  = limits{math.Inf(-1), math.Inf(1), true}
 	fullTurn   = limits{0, 360, true}
 	manyTurns  = limits{0, 36000, true}
 	percentage = limits{0, 100, false}

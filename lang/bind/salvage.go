@@ -36,7 +36,7 @@ func (b *binder) salvage(files []*syntax.File) {
 				b.lostSetting(first)
 			}
 			if inBeat(ln.Section) {
-				b.drop(said)
+				b.drop(ln)
 			}
 		}
 	}
@@ -46,15 +46,6 @@ func (b *binder) salvage(files []*syntax.File) {
 func (b *binder) lostSetting(first string) { b.lost["take "+first] = true }
 
 func (b *binder) hasLostSetting(first string) bool { return b.lost["take "+first] }
-
-// drop notes the names on a line of a beat that is left out.
-func (b *binder) drop(tokens []syntax.Token) {
-	for _, t := range tokens {
-		if syntax.IsNameToken(t) {
-			b.dropped[t.Value] = true
-		}
-	}
-}
 
 func inBeat(s *syntax.Section) bool { return s != nil && (s.Word == "beat" || s.Word == "pickup") }
 

@@ -147,7 +147,7 @@ func (l *line) withWhom(w *syntax.With, act *plan.Action, allowed phrases, start
 			return
 		}
 	}
-	if !l.dropped[name] {
+	if !l.mayHave(name, l.section) {
 		l.errorf(CodeNoSuchLine, l.at(w), "`with` starts this with the line before it of `%s`, and there is none in this beat", name)
 	}
 }

@@ -18,7 +18,7 @@ func (l *line) wall(s *syntax.Wall) {
 		if s.Thick != nil {
 			w.Thick = l.length(s.Thick, "thick", limits{0, 5, true})
 		}
-		if l.need(len(w.Line) > 1, s.Name, "wall `%s` needs two points or more: where it begins and where it ends", s.Name.Text) && !l.bad {
+		if !l.bad {
 			for i := 1; i < len(w.Line); i++ {
 				if w.Line[i-1].Dist(w.Line[i]) < nothing {
 					l.errorf(CodeOutOfRange, l.at(s.Points[i]), "this piece of wall `%s` has no length: it ends where it begins", s.Name.Text)

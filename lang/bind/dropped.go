@@ -1,0 +1,111 @@
+package bind
+
+import (
+	"strings"
+
+	"github.com/agnivade/levenshtein"
+
+	"longhand/lang/plan"
+	"longhand/lang/syntax"
+)
+
+// droppedLine is a line of a beat that is left out because of a mistake. What
+// others wait for may be in it, and then they are not to blame.
+type droppedLine struct {
+	tokens  []syntax.Token // those with a meaning
+	section *syntax.Section
+}
+
+func (b *binder) drop(ln *syntax.Line) {
+	if said := meaningful(ln); len(said) > 0 {
+		b.dropped = append(b.dropped, droppedLine{said, ln.Section})
+	}
+}
+
+// about reports whether the line tells what somebody does, or a camera that is
+// handed over.
+func (d droppedLine) about(who string) bool {
+	first := d.tokens[0].Value
+	return first == who || len(d.tokens) > 1 && first == "handoff" && d.tokens[1].Value == who
+}
+
+// does reports whether the line's verb is one of some, or none that is known;
+// no verbs stand for any.
+func (d droppedLine) does(verbs ...string) bool {
+	if len(verbs) == 0 || len(d.tokens) < 2 || d.tokens[0].Value == "handoff" {
+		return true
+	}
+	verb, known := d.tokens[1].Value, false
+	for _, v := range verbs {
+		if v == verb {
+			return true
+		}
+	}
+	for _, k := range syntax.Statements {
+		for _, w := range k.Words {
+			known = known || k.Verb && w == verb
+		}
+	}
+	return !known
+}
+
+// names reports whether a name, or what may be meant by it, is on the line.
+func (d droppedLine) names(b *binder, name string) bool {
+	for _, t := range d.tokens[1:] {
+		if !syntax.IsNameToken(t) {
+			continue
+		}
+		if t.Value == name || b.names[t.Value] == nil && levenshtein.ComputeDistance(t.Value, name) <= farthest {
+			return true
+		}
+	}
+	return false
+}
+
+// wasDropped reports whether a line that is left out may be the one waited for.
+func (b *binder) wasDropped(e *plan.Event) bool {
+	who := e.Subject.ID().Name
+	for _, d := range b.dropped {
+		if !d.about(who) {
+			continue
+		}
+		switch {
+		case e.Kind == plan.Says:
+			if d.quotes(e.Text) {
+				return true
+			}
+		case e.Carrier != nil:
+			if d.does("leaves") && d.names(b, e.Carrier.ID().Name) {
+				return true
+			}
+		case d.does("walks", "runs", "drives", "moves", "leaves", "stands", "waits"):
+			if e.Place.Mark == nil || d.names(b, e.Place.Mark.Name) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// quotes reports whether a string on the line holds a text.
+func (d droppedLine) quotes(text string) bool {
+	for _, t := range d.tokens {
+		if strings.HasPrefix(t.Value, `"`) {
+			if _, ok := partOf(t.Value, text); ok {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// mayHave reports whether a line that is left out may have had somebody do one
+// of some things; a nil section stands for any.
+func (b *binder) mayHave(who string, section *syntax.Section, verbs ...string) bool {
+	for _, d := range b.dropped {
+		if d.about(who) && (section == nil || d.section == section) && d.does(verbs...) {
+			return true
+		}
+	}
+	return false
+}
