@@ -1,0 +1,228 @@
+package motion
+
+import (
+	"fmt"
+	"math"
+
+	"longhand/lang/body"
+	"longhand/lang/geom"
+	"longhand/lang/plan"
+	"longhand/lang/units"
+)
+
+const (
+	stepTime  = 1.0  // seconds to step on or off a carrier
+	stepReach = 2.5  // metres within which a carrier can be stepped on
+	stepClear = 0.35 // metres from a carrier's side to the middle of who stands beside it
+)
+
+// carrier is what a rider is held by; nil where it is nowhere.
+func (b *builder) carrier(t plan.Thing, tip bool) frame {
+	if rig, ok := t.(*plan.Rig); ok && tip {
+		if bm := b.boom(rig); bm != nil {
+			return bm
+		}
+		return nil
+	}
+	if t == nil {
+		return nil
+	}
+	switch t.(type) {
+	case *plan.Person, *plan.Vehicle, *plan.Rig:
+	default:
+		return nil
+	}
+	if tr := b.track(t); tr != nil {
+		return tr
+	}
+	return nil
+}
+
+// isArm says that a thing is a rig whose riders are at the end of its arm.
+func (b *builder) isArm(t plan.Thing) bool {
+	rig, ok := t.(*plan.Rig)
+	if !ok {
+		return false
+	}
+	class, _ := body.ParseClass(rig.Class)
+	return class == body.Crane
+}
+
+// seat is where somebody is put who boards without a place being said.
+func (b *builder) seat(t plan.Thing) geom.Vec {
+	if rig, ok := t.(*plan.Rig); ok && !b.isArm(t) {
+		return geom.Vec{X: -float64(classOf(rig).Length) / 4}
+	}
+	return geom.Vec{}
+}
+
+// seatAt is the rider's place in the carrier's frame, over its deck. Whoever
+// works a rig from beside it stands on the floor.
+func (b *builder) seatAt(r riding) geom.Vec3 {
+	p := r.at
+	if r.tip {
+		p = geom.Vec{X: -armSeat} // behind the lens
+	}
+	z := 0.0
+	if rig, ok := r.carrier.(*plan.Rig); ok && r.aside && classOf(rig).Crewing == body.Ridden {
+		z = -rigDeck
+	}
+	return p.At(z)
+}
+
+// armSeat is how far behind the lens its operator is on an arm's platform.
+const armSeat = 0.4
+
+// ride gets aboard.
+func (l *lane) ride(e *event, r riding, until float64) {
+	on := l.b.carrier(r.carrier, r.tip)
+	if on == nil {
+		l.b.problem(Problem{Kind: NoTarget, Subject: l.t.Thing, Other: r.carrier, Action: e.action, Note: "it is nowhere"})
+		return
+	}
+	by := l.b.seatAt(r)
+	was := l.aboard
+	if was != nil && was.thing == r.carrier && was.by == by {
+		if was.since == 0 && len(l.t.Segments) == 1 {
+			was.action = e.action
+		}
+		return
+	}
+	seat := held{on, by}
+	var from way = l.wrap(rest{l.here()})
+	if was != nil {
+		from = held{was.on, was.by}
+	}
+	l.disembark(e.start)
+	l.aboard = &boarded{thing: r.carrier, on: on, by: by, action: e.action, since: e.start, weight: r.weight, quiet: r.quiet}
+	gap := l.here().Dist(seat.at(e.start))
+	took := e.end - e.start
+	if took < 1e-9 {
+		took = stepTime
+	}
+	if gap > stepReach {
+		l.jump(e.action, seat.at(e.start), l.b.limits(l.t.Thing, e.start, false))
+	}
+	l.t.face(l.done, func(t float64) float64 { _, h := on.frame(t); return h }, l.b.limits(l.t.Thing, e.start, false), -1, false)
+	l.still = nil
+	if gap < 1e-6 {
+		return
+	}
+	l.push(Segment{Kind: Stepping, Action: e.action, End: units.Seconds(math.Min(l.done+took, math.Max(until, l.done))),
+		Carrier: r.carrier, way: blend{from, seat, l.done, l.done + took}})
+}
+
+// disembark records the ride that ends.
+func (l *lane) disembark(at float64) {
+	if l.aboard == nil {
+		return
+	}
+	if r := l.aboard; !r.quiet {
+		l.b.facts.Rides = append(l.b.facts.Rides, Ride{
+			Who: l.t.Thing, Carrier: r.thing, Action: r.action, At: r.by.Floor(),
+			From: units.Seconds(r.since), To: units.Seconds(at), Weight: r.weight,
+		})
+	}
+	l.aboard = nil
+}
+
+// leave steps off to a place near by, or to the nearest side, and walks on.
+func (l *lane) leave(e *event, carrier plan.Thing, near, to *plan.Place, until float64) {
+	if l.aboard == nil || l.aboard.thing != carrier {
+		name := "nothing"
+		if carrier != nil {
+			name = carrier.ID().Name
+		}
+		l.b.problem(Problem{Kind: NotAboard, Subject: l.t.Thing, Other: carrier, Action: e.action,
+			Note: fmt.Sprintf("%s is not on %s", l.t.Thing.ID().Name, name)})
+		if to != nil && len(l.t.Segments) > 0 {
+			l.walkTo(e, to, e.start)
+		}
+		return
+	}
+	was := l.aboard
+	l.disembark(e.start)
+	took := e.end - e.start
+	step := took
+	if to != nil {
+		step = math.Min(stepTime, took*0.4)
+	}
+	if took < 1e-9 {
+		step = stepTime
+	}
+	done := l.done + step
+	ground := l.b.ground(was.thing, was.on, was.by.Floor(), done)
+	if near != nil {
+		if p := near.Point; l.b.outside(was.thing, was.on, p, done) && p.Dist(l.here().Floor()) <= stepReach {
+			ground = p.At(l.b.placeZ(near))
+		}
+	}
+	l.holdHeading()
+	l.push(Segment{Kind: Stepping, Action: e.action, End: units.Seconds(math.Min(done, math.Max(until, l.done))), Carrier: nil,
+		way: blend{held{was.on, was.by}, rest{ground}, l.done, done}})
+	if to != nil && done < until {
+		l.walkTo(e, to, done)
+	} else if to == nil {
+		l.b.lengths.natural[e.action] = stepTime
+	}
+}
+
+// walkTo is the rest of a leave: from where the step ended to its place.
+func (l *lane) walkTo(e *event, to *plan.Place, from float64) {
+	lim := l.b.limits(l.t.Thing, from, false)
+	way := &plan.Move{Path: plan.Path{To: to}}
+	r, err := l.b.r.route(e.action, l.here().Floor(), 0, 0, way)
+	if err != nil || r.path.Length() == 0 {
+		return
+	}
+	m := moverFor(lim, &way.Path, e.action.Timing)
+	l.b.lengths.leave(e.action, m, r)
+	profile := m.in(r, units.Seconds(e.end-from))
+	l.walk(e, r, m, profile, to)
+}
+
+// ground is the floor beside a carrier, on the side nearest to a seat in its
+// frame; on the right where the seat is in the middle.
+func (b *builder) ground(t plan.Thing, on frame, at geom.Vec, when float64) geom.Vec3 {
+	o, heading := on.frame(when)
+	half := 0.3
+	switch t := t.(type) {
+	case *plan.Vehicle:
+		half = float64(t.Width) / 2
+	case *plan.Rig:
+		if !b.isArm(t) {
+			half = float64(classOf(t).Width) / 2
+		}
+	}
+	y := half + stepClear
+	if at.Y <= 0 {
+		y = -y
+	}
+	p := o.Floor().Add(geom.Vec{X: at.X, Y: y}.Rotate(heading))
+	return p.At(b.g.under(p, o.Z))
+}
+
+func (g ground) under(p geom.Vec, z float64) float64 {
+	if g.flat {
+		return 0
+	}
+	return g.floors.Under(p, z)
+}
+
+// outside says that a place isn't taken up by the carrier itself.
+func (b *builder) outside(t plan.Thing, on frame, p geom.Vec, when float64) bool {
+	o, heading := on.frame(when)
+	q := p.Sub(o.Floor()).Rotate(-heading)
+	long, wide := 0.3, 0.3
+	if b.isArm(t) {
+		return true
+	}
+	switch t := t.(type) {
+	case *plan.Vehicle:
+		long, wide = float64(t.Length)/2, float64(t.Width)/2
+	case *plan.Rig:
+		r := classOf(t)
+		long, wide = float64(r.Length)/2, float64(r.Width)/2
+	}
+	return math.Abs(q.X) > long+0.2 || math.Abs(q.Y) > wide+0.2
+}

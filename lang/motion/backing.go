@@ -1,0 +1,90 @@
+package motion
+
+import (
+	"math"
+
+	"longhand/lang/plan"
+	"longhand/lang/units"
+)
+
+// backing finds who walks backwards, when and how far: in relations, and on
+// moves told to go backwards or to face something.
+func (b *builder) backing(t *Tracks) {
+	for _, tr := range t.Bodies {
+		if rig, ok := tr.Thing.(*plan.Rig); ok && b.wearer(rig, 0) != nil {
+			continue // its wearer does
+		}
+		for i := range tr.Segments {
+			s := &tr.Segments[i]
+			if s.Kind == Relating || s.Kind == Moving && (s.Backwards || facesElsewhere(s.Action)) {
+				b.backingOf(tr, s)
+			}
+		}
+	}
+}
+
+func facesElsewhere(a *plan.Action) bool {
+	d, ok := a.Deed.(*plan.Move)
+	return ok && d.Path.Facing != nil
+}
+
+// backSlow is the speed below which nobody is said to walk backwards, m/s.
+const backSlow = 0.1
+
+func (b *builder) backingOf(tr *Track, s *Segment) {
+	from, to := s.span()
+	n := max(1, int(math.Ceil((to-from)/relationStep)))
+	step := (to - from) / float64(n)
+	var cur *Backing
+	p := s.way.at(from).Floor()
+	flush := func() {
+		if cur != nil && cur.Length > 0.05 {
+			cur.Spotter = b.spotter(tr.Thing, float64(cur.From), float64(cur.To))
+			b.facts.Backing = append(b.facts.Backing, *cur)
+		}
+		cur = nil
+	}
+	for i := range n {
+		at := from + step*float64(i+1)
+		q := s.way.at(at).Floor()
+		v := q.Sub(p).Mul(1 / step)
+		moved := q.Dist(p)
+		p = q
+		if v.Len() < backSlow || !goesBack(v, tr.heading(at-step/2)) {
+			flush()
+			continue
+		}
+		if cur == nil {
+			cur = &Backing{Who: tr.Thing, Camera: b.holding(tr.Thing, at-step), Action: s.Action, From: units.Seconds(at - step)}
+		}
+		cur.To = units.Seconds(at)
+		cur.Length += units.Metres(moved)
+		cur.Peak = max(cur.Peak, units.MetresPerSecond(v.Len()))
+	}
+	flush()
+}
+
+// holding is the camera that a person or a rig carries at a time.
+func (b *builder) holding(t plan.Thing, at float64) *plan.Camera {
+	for _, camera := range b.p.Kit.Cameras {
+		if h := holdAt(b.holds[camera], at); h != nil && h.start <= at+1e-9 && h.base() == t {
+			return camera
+		}
+	}
+	return nil
+}
+
+// spotter is who spots somebody all through a time.
+func (b *builder) spotter(who plan.Thing, from, to float64) *plan.Person {
+	for _, a := range b.p.Actions {
+		d, ok := a.Deed.(*plan.Spot)
+		if !ok || d.Whom == nil || plan.Thing(d.Whom) != who {
+			continue
+		}
+		iv := b.c.Of(a)
+		if spotter, ok := a.Subject.(*plan.Person); ok && float64(iv.Start) <= from+0.5 && float64(iv.End) >= to-0.5 {
+			return spotter
+		}
+	}
+	return nil
+}

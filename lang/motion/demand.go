@@ -1,0 +1,131 @@
+package motion
+
+import (
+	"math"
+
+	"longhand/lang/geom"
+	"longhand/lang/plan"
+	"longhand/lang/units"
+)
+
+// isFixed says that the text fixes the time or the pace of a line.
+func isFixed(a *plan.Action) bool {
+	return a != nil && (a.Timing.In != nil || a.Timing.At != nil || a.Timing.Until != nil)
+}
+
+func (b *builder) demand(d Demand) {
+	d.Fixed = isFixed(d.Action)
+	b.facts.Demands = append(b.facts.Demands, d)
+}
+
+// demandMove records what a move along a path asks for.
+func (b *builder) demandMove(t plan.Thing, e *event, s *Segment) {
+	lim := s.Limits
+	base := Demand{Subject: t, Action: e.action, From: s.Start, To: s.End, Source: lim.Source}
+	const looks = 96
+	var peak, sideways, at, when float64
+	step := float64(s.Profile.Duration()) / looks
+	for i := 0; i <= looks; i++ {
+		u := units.Seconds(step * float64(i))
+		v := float64(s.Profile.Speed(u))
+		if v > peak {
+			peak, at = v, float64(u)
+		}
+		if k := s.bends.at(float64(s.Profile.At(u))); v*v*k > sideways {
+			sideways, when = v*v*k, float64(u)
+		}
+	}
+	d := base
+	v := lim.pace(s.Backwards)
+	d.Quantity, d.Peak, d.Typical, d.Limit = Speed, float64(s.Profile.Peak()), float64(v.Typical), float64(v.Hard)
+	if s.Backwards {
+		d.Quantity = BackSpeed
+	}
+	d.At = s.Start + units.Seconds(at)
+	b.demand(d)
+	d = base
+	d.Quantity, d.Peak, d.Typical, d.Limit = Accel, float64(s.Profile.Strain()), float64(lim.Accel.Typical), float64(lim.Accel.Hard)
+	d.At = s.Start
+	b.demand(d)
+	if sideways > 1e-6 {
+		d = base
+		d.Quantity, d.Peak, d.Typical, d.Limit = Lateral, sideways, float64(lim.Lateral.Typical), float64(lim.Lateral.Hard)
+		d.At = s.Start + units.Seconds(when)
+		b.demand(d)
+	}
+	if k := s.bends.tightest(); k > 1e-6 && lim.Radius.Hard > 0 {
+		if _, person := t.(*plan.Person); !person {
+			d = base
+			d.Quantity, d.Peak, d.Typical, d.Limit = Radius, 1/k, float64(lim.Radius.Typical), float64(lim.Radius.Hard)
+			b.demand(d)
+		}
+	}
+}
+
+// demandTurn records what a turn on the spot asks for.
+func (b *builder) demandTurn(t plan.Thing, e *event, angle float64, lim Limits) {
+	took := e.end - e.start
+	if took <= 0 || math.Abs(angle) < 1e-6 || lim.Turn.Hard <= 0 {
+		return
+	}
+	b.demand(Demand{
+		Subject: t, Action: e.action, Quantity: TurnRate,
+		From: units.Seconds(e.start), To: units.Seconds(e.end), At: units.Seconds((e.start + e.end) / 2),
+		Peak:    math.Abs(angle) / took * turnEase.PeakSpeed() * 180 / math.Pi,
+		Typical: float64(lim.Turn.Typical), Limit: float64(lim.Turn.Hard), Source: lim.Source,
+	})
+}
+
+// relationStep is the time between looks at a relation's speed.
+const relationStep = 1.0 / 12
+
+// demandRelation records what following a relation asks for, forwards and
+// backwards, and returns the most of either.
+func (b *builder) demandRelation(t *Track, e *event, lim Limits, start, until float64) float64 {
+	fore := Demand{Subject: t.Thing, Action: e.action, Quantity: Speed, Typical: float64(lim.Forward.Typical), Limit: float64(lim.Forward.Hard)}
+	back := Demand{Subject: t.Thing, Action: e.action, Quantity: BackSpeed, Typical: float64(lim.Back.Typical), Limit: float64(lim.Back.Hard)}
+	seg := &t.Segments[len(t.Segments)-1]
+	n := max(1, int(math.Ceil((until-start)/relationStep)))
+	step := (until - start) / float64(n)
+	p := seg.way.at(start).Floor()
+	for i := range n {
+		at := start + step*float64(i+1)
+		q := seg.way.at(at).Floor()
+		v := q.Sub(p).Mul(1 / step)
+		p = q
+		d := &fore
+		if goesBack(v, t.heading(at-step/2)) {
+			d = &back
+		}
+		if s := v.Len(); s > d.Peak {
+			d.Peak, d.At = s, units.Seconds(at-step/2)
+		}
+	}
+	for _, d := range []Demand{fore, back} {
+		if d.Peak > 0.05 {
+			d.From, d.To, d.Source = units.Seconds(start), units.Seconds(until), lim.Source
+			b.demand(d)
+		}
+	}
+	return math.Max(fore.Peak, back.Peak)
+}
+
+// goesBack says that a velocity is backwards for a heading: more than 120
+// degrees from it.
+func goesBack(v geom.Vec, heading float64) bool {
+	return v.Dot(geom.Polar(1, heading)) < -0.5*v.Len()
+}
+
+// stuck records a relation on a support that doesn't travel.
+func (b *builder) stuck(e *event, r *based, here geom.Vec, until float64) {
+	worst, at := 0.0, e.start
+	for t := e.start; t <= until; t += 0.25 {
+		if d := r.base(t).Dist(here); d > worst {
+			worst, at = d, t
+		}
+	}
+	if worst > nearEnough {
+		b.facts.Armed = append(b.facts.Armed, ArmShort{Camera: e.camera, Rig: e.hold.rig, Action: e.action,
+			At: units.Seconds(at), Short: units.Metres(worst)})
+	}
+}

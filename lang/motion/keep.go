@@ -1,0 +1,71 @@
+package motion
+
+import (
+	"math"
+
+	"longhand/lang/geom"
+	"longhand/lang/plan"
+)
+
+// keeping is on the target's own trail, so far ahead of it or behind it along
+// the way it goes, and straight on past the trail's ends.
+type keeping struct {
+	trail *trail
+	by    float64 // ahead positive
+	back  bool    // what carries the camera faces against its way: a wearer who leads
+}
+
+func (k keeping) want(t float64) geom.Vec {
+	p, _ := k.trail.at(k.trail.gone(t) + k.by)
+	return p
+}
+
+func (k keeping) face(t float64) float64 {
+	_, d := k.trail.at(k.trail.gone(t) + k.by)
+	if k.back {
+		d = d.Mul(-1)
+	}
+	return d.Angle()
+}
+
+// apart keeps a distance from what stands still.
+type apart struct{ p, from geom.Vec }
+
+func (a apart) want(float64) geom.Vec { return a.p }
+func (a apart) face(float64) float64  { return a.from.Sub(a.p).Angle() }
+
+// keep leads or follows.
+func (b *builder) keep(d *plan.Keep, wears bool, from *geom.Vec, start float64) relation {
+	g, ok := b.target(d.Target)
+	if !ok {
+		return nil
+	}
+	if g.track == nil {
+		p := g.point(start)
+		away := geom.Vec{X: -1}
+		if from != nil && from.Dist(p) > 1e-6 {
+			away = from.Sub(p).Unit()
+		}
+		return apart{p.Add(away.Mul(float64(d.By))), p}
+	}
+	by := float64(d.By)
+	if !d.Lead {
+		by = -by
+	}
+	return keeping{g.track.path(), by, d.Lead && wears}
+}
+
+// path is the trail, made when first asked for.
+func (t *Track) path() *trail {
+	if t.trail == nil {
+		t.trail = newTrail(t)
+	}
+	return t.trail
+}
+
+func besideAngle(s plan.Side) float64 {
+	if s == plan.Right {
+		return -math.Pi / 2
+	}
+	return math.Pi / 2
+}

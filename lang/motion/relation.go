@@ -1,0 +1,208 @@
+package motion
+
+import (
+	"math"
+
+	"longhand/lang/geom"
+	"longhand/lang/plan"
+	"longhand/lang/units"
+)
+
+// relation is where a camera's line wants its lens, and which way what carries
+// it faces.
+type relation interface {
+	want(t float64) geom.Vec
+	face(t float64) float64
+}
+
+// based is a relation as its base has to follow it: the base so placed that the
+// lens is where it is wanted.
+type based struct {
+	relation
+	at geom.Vec // of the lens in the base's frame
+}
+
+func (r based) base(t float64) geom.Vec {
+	p := r.want(t)
+	if r.at == (geom.Vec{}) {
+		return p
+	}
+	return p.Sub(r.at.Rotate(r.face(t)))
+}
+
+// relation makes the relation of an event as seen from its start; nil where its
+// target is nowhere or the line is none.
+func (l *lane) relation(e *event) *based {
+	until := l.b.end
+	if !e.open {
+		until = e.end
+	}
+	return l.relationTo(e, until)
+}
+
+func (l *lane) relationTo(e *event, until float64) *based {
+	at := geom.Vec{}
+	wears := true
+	if e.hold != nil {
+		wears = e.hold.worn()
+		if !e.hold.armed() {
+			at = e.hold.at
+		}
+	}
+	var from *geom.Vec
+	if len(l.t.Segments) > 0 && l.known {
+		p := l.here().Floor().Add(at.Rotate(l.heading()))
+		from = &p
+	}
+	var r relation
+	switch d := e.action.Deed.(type) {
+	case *plan.Keep:
+		r = l.b.keep(d, wears, from, e.start)
+	case *plan.Beside:
+		r = l.b.beside(d.Target, besideAngle(d.Side), float64(d.By), l.pace(e), e.start, until)
+	case *plan.Spot:
+		if d.Whom != nil {
+			r = l.b.beside(plan.Target{Thing: d.Whom}, math.Pi, spotBehind, l.pace(e), e.start, until)
+		}
+	case *plan.Circle:
+		r = l.b.circle(e, d, l.b.limits(l.t.Thing, e.start, false), from)
+	}
+	if r == nil {
+		return nil
+	}
+	return &based{r, at}
+}
+
+// spotBehind is how far behind the operator's back the spotter walks, between
+// their middles, metres (common practice, no source: a hand on the back).
+const spotBehind = 0.75
+
+func (l *lane) pace(e *event) float64 {
+	return math.Max(float64(l.b.limits(l.t.Thing, e.start, false).Forward.Typical), 0.3)
+}
+
+// beginRelation starts the track in place: the relation is the first that is
+// known of where it is.
+func (l *lane) beginRelation(e *event, i int) bool {
+	r := l.relation(e)
+	if r == nil {
+		l.noTarget(e)
+		return false
+	}
+	p := r.base(e.start)
+	return l.place(p, l.b.g.stand(p))
+}
+
+func (l *lane) noTarget(e *event) {
+	to := targetOf(e.action.Deed)
+	l.b.problem(Problem{Kind: NoTarget, Subject: l.t.Thing, Other: to.Thing, Action: e.action, Note: nowhere(to)})
+}
+
+func targetOf(d plan.Deed) plan.Target {
+	switch d := d.(type) {
+	case *plan.Keep:
+		return d.Target
+	case *plan.Beside:
+		return d.Target
+	case *plan.Circle:
+		return d.Target
+	case *plan.Spot:
+		if d.Whom != nil {
+			return plan.Target{Thing: d.Whom}
+		}
+	}
+	return plan.Target{}
+}
+
+// relate follows a relation until its end, or until the feet are needed for
+// something else.
+func (l *lane) relate(e *event, until float64) {
+	if d, ok := e.action.Deed.(*plan.Travel); ok {
+		l.travel(e, d)
+		return
+	}
+	if clockless(e.action.Deed) {
+		return
+	}
+	if !e.open {
+		until = math.Min(until, math.Max(e.end, e.start))
+	}
+	r := l.relationTo(e, until)
+	if r == nil {
+		l.noTarget(e)
+		return
+	}
+	lim := l.b.limits(l.t.Thing, e.start, false)
+	if e.hold != nil && l.boom == nil && lim.Forward.Hard <= 0 {
+		l.b.stuck(e, r, l.here().Floor(), until)
+		l.known = true
+		return
+	}
+	l.disembark(e.start)
+	start := l.done
+	at := l.here()
+	gap := at.Floor().Sub(r.base(start))
+	inPlace := !l.known
+	l.known = true
+	speed, accel := l.b.closingPace(e, r, lim, start, until)
+	var c closing
+	if inPlace {
+		gap = geom.Vec{}
+	} else {
+		v := geom.Vec{}
+		if l.still != nil {
+			v = *l.still
+		} else if n := len(l.t.Segments); n > 0 {
+			from, end := l.t.Segments[n-1].span()
+			if k := l.t.Segments[n-1].Kind; k == Relating || k == Riding {
+				v = velocity(l.t.Segments[n-1].way, end, from, end)
+			}
+		}
+		want := r.base(start + 1e-4).Sub(r.base(start)).Mul(1e4)
+		c = closeGap(gap, v.Sub(want), start, speed, accel)
+	}
+	l.still = nil
+	if until <= start {
+		return
+	}
+	flat := func(t float64) geom.Vec { return r.base(t).Add(c.at(t)) }
+	lv := l.b.g.over(flat, start, until, at.Z)
+	s := Segment{Kind: Relating, Action: e.action, End: units.Seconds(until), Limits: lim, Camera: e.camera,
+		way: l.wrap(levelled{flat, lv})}
+	l.push(s)
+	l.t.face(start, r.face, lim, -1, false)
+	peak := l.b.demandRelation(l.t, e, lim, start, until)
+	l.b.facts.Joins = append(l.b.facts.Joins, Join{
+		Camera: e.camera, Subject: l.t.Thing, Action: e.action, Gap: units.Metres(gap.Len()),
+		Start: units.Seconds(start), Done: units.Seconds(c.doneBy(start)), Cut: c.doneBy(start) > until,
+		Peak: units.MetresPerSecond(peak), Limit: lim.Forward.Hard, Source: lim.Source, InPlace: inPlace,
+	})
+}
+
+// clockless are lines a lane has nothing to do for.
+func clockless(d plan.Deed) bool {
+	switch d.(type) {
+	case *plan.Mount, *plan.Hide, *plan.Handoff:
+		return true
+	}
+	return false
+}
+
+func (c closing) doneBy(start float64) float64 { return math.Max(start, c.end()) }
+
+// closingPace is how fast a gap is closed: at the stated pace, else at what the
+// limit leaves over the target's own pace, but no more than the usual pace and
+// no less than a third of it.
+func (b *builder) closingPace(e *event, r *based, lim Limits, start, until float64) (speed, accel float64) {
+	accel = math.Max(float64(lim.Accel.Typical), 0.3)
+	if v := e.action.Timing.At; v != nil && *v > 0 {
+		return float64(*v), accel
+	}
+	const look, every = 4.0, 0.25
+	fastest := 0.0
+	for t := start; t < math.Min(until, start+look); t += every {
+		fastest = math.Max(fastest, r.base(t+every).Dist(r.base(t))/every)
+	}
+	usual := math.Max(float64(lim.Forward.Typical), 0.3)
+	return clamp(float64(lim.Forward.Hard)-fastest, usual/3, usual), accel
+}

@@ -1,0 +1,156 @@
+package motion
+
+import (
+	"math"
+	"sort"
+
+	"longhand/lang/clock"
+	"longhand/lang/plan"
+	"longhand/lang/units"
+)
+
+// Tracks is a whole take in time and space. It never changes once made and may
+// be asked by several goroutines at once.
+type Tracks struct {
+	Rate    units.Rate
+	Frames  int // frame 0 to Frames-1
+	Clock   *clock.Clock
+	Bodies  []*Track       // people, vehicles, rigs, in the order of the text; what is nowhere is left out
+	Cameras []*CameraTrack // likewise
+	Cuts    []Cut          // in order of time
+	Facts
+	Rounds int // it took to settle
+
+	bodies  map[plan.Thing]*Track
+	cameras map[*plan.Camera]*CameraTrack
+	lengths *lengths
+	looped  bool
+}
+
+// Cut is from when on the edit uses a camera.
+type Cut struct {
+	At     units.Seconds
+	Camera *plan.Camera
+	Action *plan.Action
+}
+
+// Body is the track of a person, a vehicle or a rig; nil where it is nowhere.
+func (t *Tracks) Body(thing plan.Thing) *Track { return t.bodies[thing] }
+
+// Camera is a camera's track; nil where it is nowhere.
+func (t *Tracks) Camera(c *plan.Camera) *CameraTrack { return t.cameras[c] }
+
+// Length is how long the take is.
+func (t *Tracks) Length() units.Seconds { return t.Clock.Length }
+
+// exact says that the lengths this round found are those its clock was made of,
+// so that another round would find the same.
+func (t *Tracks) exact(solved *lengths) bool {
+	const slop = 1e-9
+	if t.looped {
+		return false
+	}
+	for a, s := range t.lengths.natural {
+		if clock.Instant(a) || a.Timing.In != nil || a.Timing.Until != nil {
+			continue
+		}
+		if math.Abs(float64(s-solved.Natural(a))) > slop {
+			return false
+		}
+	}
+	for a, w := range t.lengths.ways {
+		was, ok := solved.ways[a]
+		if !ok || len(was.r.stops) != len(w.r.stops) || math.Abs(was.r.path.Length()-w.r.path.Length()) > slop {
+			return false
+		}
+		for i := range w.r.stops {
+			if math.Abs(was.r.stops[i]-w.r.stops[i]) > slop {
+				return false
+			}
+		}
+		if was.m.limits != w.m.limits {
+			return false
+		}
+	}
+	return true
+}
+
+// tracksOf builds everything.
+func (b *builder) tracksOf() *Tracks {
+	t := &Tracks{
+		Rate: b.p.Take.Rate, Clock: b.c, lengths: b.lengths,
+		bodies: make(map[plan.Thing]*Track), cameras: make(map[*plan.Camera]*CameraTrack),
+	}
+	if t.Rate.Num <= 0 || t.Rate.Den <= 0 {
+		t.Rate = units.Rate{Num: 24, Den: 1}
+	}
+	t.Frames = int(t.Rate.At(b.c.Length)) + 1
+	put := func(thing plan.Thing) {
+		if tr := b.track(thing); tr != nil {
+			t.Bodies = append(t.Bodies, tr)
+			t.bodies[thing] = tr
+		}
+	}
+	for _, who := range b.p.People {
+		put(who)
+	}
+	for _, v := range b.p.Kit.Vehicles {
+		put(v)
+	}
+	for _, rig := range b.p.Kit.Rigs {
+		put(rig)
+	}
+	for _, tr := range t.Bodies { // trails are made now, so that nobody races for them
+		tr.path()
+	}
+	for _, camera := range b.p.Kit.Cameras {
+		if ct := b.camera(camera); ct != nil {
+			t.Cameras = append(t.Cameras, ct)
+			t.cameras[camera] = ct
+		}
+	}
+	t.Cuts = b.cuts()
+	t.looped = b.looped
+	b.backing(t)
+	b.facts.sort()
+	t.Facts = b.facts
+	return t
+}
+
+func (b *builder) cuts() []Cut {
+	var out []Cut
+	for _, a := range byStart(b.p.Actions, b.c) {
+		if d, ok := a.Deed.(*plan.Cut); ok && d.Camera != nil {
+			out = append(out, Cut{b.c.Of(a).Start, d.Camera, a})
+		}
+	}
+	return out
+}
+
+// sort puts facts in the order of time, then of the text.
+func (f *Facts) sort() {
+	by := func(a *plan.Action) int {
+		if a == nil {
+			return -1
+		}
+		return a.Index
+	}
+	sort.SliceStable(f.Jumps, func(i, j int) bool { return f.Jumps[i].At < f.Jumps[j].At })
+	sort.SliceStable(f.Demands, func(i, j int) bool {
+		a, b := f.Demands[i], f.Demands[j]
+		if a.From != b.From {
+			return a.From < b.From
+		}
+		if by(a.Action) != by(b.Action) {
+			return by(a.Action) < by(b.Action)
+		}
+		return a.Quantity < b.Quantity
+	})
+	sort.SliceStable(f.Joins, func(i, j int) bool { return f.Joins[i].Start < f.Joins[j].Start })
+	sort.SliceStable(f.Handoffs, func(i, j int) bool { return f.Handoffs[i].Start < f.Handoffs[j].Start })
+	sort.SliceStable(f.Loads, func(i, j int) bool { return f.Loads[i].Start < f.Loads[j].Start })
+	sort.SliceStable(f.Backing, func(i, j int) bool { return f.Backing[i].From < f.Backing[j].From })
+	sort.SliceStable(f.Rides, func(i, j int) bool { return f.Rides[i].From < f.Rides[j].From })
+	sort.SliceStable(f.Carries, func(i, j int) bool { return f.Carries[i].From < f.Carries[j].From })
+	sort.SliceStable(f.Armed, func(i, j int) bool { return f.Armed[i].At < f.Armed[j].At })
+}
