@@ -127,7 +127,7 @@ func openBetween(gaps []gap, lo, hi float64) bool {
 		}
 	}
 	for _, g := range gaps {
-		if g.lo-lo > thin {
+		if math.Min(g.lo, hi)-lo > thin {
 			return true
 		}
 		lo = math.Max(lo, g.hi)
