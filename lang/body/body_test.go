@@ -100,6 +100,17 @@ func TestSizeOf(t *testing.T) {
 	assert.Negative(t, Waist.Fit(0.3, 1.7), "shoulders is tighter than waist")
 	assert.True(t, Face.TighterThan(Waist))
 	assert.False(t, Face.TighterThan(NoSize))
+	assert.Equal(t, Cut{}, NoSize.Cut())
+	assert.Zero(t, NoSize.Fit(2, 1.7), "nothing asked for, nothing off")
+	assert.Zero(t, Wide.Fit(33, 1.7))
+	assert.Positive(t, Wide.Fit(40, 1.7), "a person lost in the frame is too loose even for wide")
+	assert.Zero(t, Eyes.Fit(0.02, 1.7))
+	// On the border the tolerance holds both sizes, past it one.
+	border := units.Metres(math.Sqrt(float64(Waist.FrameHeight(1.7) * Chest.FrameHeight(1.7))))
+	assert.Zero(t, Waist.Fit(border*0.96, 1.7))
+	assert.Zero(t, Chest.Fit(border*1.04, 1.7))
+	assert.Negative(t, Waist.Fit(border*0.94, 1.7))
+	assert.Positive(t, Chest.Fit(border*1.06, 1.7))
 	_, err := ParseSize("medium")
 	assert.ErrorContains(t, err, "waist")
 }
@@ -130,6 +141,11 @@ func TestBadCut(t *testing.T) {
 	joint, bad := BadCut(0.275)
 	assert.True(t, bad)
 	assert.Equal(t, "knee", joint)
+	joint, bad = BadCut(0.47)
+	assert.True(t, bad)
+	assert.Equal(t, "crotch", joint)
+	_, bad = BadCut(0.6)
+	assert.False(t, bad)
 }
 
 func TestPostures(t *testing.T) {

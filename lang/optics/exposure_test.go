@@ -66,6 +66,8 @@ func TestExposure(t *testing.T) {
 		assert.Equal(t, want, NominalStop(exact), "EXP-20")
 		assert.InEpsilon(t, float64(want), float64(exact), 0.03, "EXP-20")
 	}
+	assert.InDelta(t, 0.707, float64(NominalStop(0.7)), 0.001, "off the scale it is exact")
+	assert.Zero(t, NominalStop(0))
 	assert.InDelta(t, 0.997, DensityStops(0.3), 0.001, "EXP-24")
 	assert.InDelta(t, 2.990, DensityStops(0.9), 0.001, "EXP-24")
 	assert.InDelta(t, 4, float64(OpenBy(8, 2)), 1e-12)

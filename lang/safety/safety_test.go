@@ -83,6 +83,7 @@ func TestMoments(t *testing.T) {
 	assert.InDelta(t, 60, float64(Counterweight(20, 3, 0, 0, 1)), 1e-9, "PAY-2")
 	assert.InDelta(t, 69.6, float64(Counterweight(20, 3, 12, 0.8, 1)), 1e-9, "PAY-3")
 	assert.InDelta(t, 61.78, float64(Moment(18, 0.35)), 0.01, "PAY-4")
+	assert.InDelta(t, 80*9.80665*4, float64(ThrowUp(80, 4)), 1e-9)
 	// PAY-6: formulas of NIOSH 94-110, as given by CCOHS.
 	assert.InDelta(t, 10.128, float64(LiftLimit(Lift{0.45, 0.25, 0.40})), 0.001, "PAY-6")
 	assert.InDelta(t, 23, float64(LiftLimit(Lift{0.25, 0.75, 0.25})), 1e-9, "PAY-5: never above the constant")

@@ -121,6 +121,33 @@ func TestWindowProperties(t *testing.T) {
 	})
 }
 
+func TestThePoles(t *testing.T) {
+	// At the poles every direction is south, or north; the sun is up for half the
+	// year.
+	for _, lat := range []units.Degrees{-90, 90} {
+		for month := 1; month <= 12; month++ {
+			d := Day{2026, month, 15, 0}
+			p := Place{lat, 0}
+			up := (lat > 0) == (month >= 4 && month <= 9)
+			for _, name := range WindowNames() {
+				w, err := WindowOf(name, p, d)
+				require.NoError(t, err)
+				assert.NotEmpty(t, w.Text(d))
+				if name == "day" && month != 3 && month != 9 {
+					assert.Equal(t, map[bool]State{true: Always, false: Never}[up], w.State, "%v in month %d", lat, month)
+				}
+			}
+		}
+	}
+	assert.Empty(t, State(9).String())
+}
+
+func TestMomentText(t *testing.T) {
+	sydney, d := Place{-33.8688, 151.2093}, Day{2024, 6, 21, 0}
+	assert.Equal(t, "21:00 the day before", Rises(sydney, d, Horizon).Text(d), "SUN-26")
+	assert.Equal(t, "06:54", Sets(sydney, d, Horizon).Text(d), "SUN-26")
+}
+
 func TestBright(t *testing.T) {
 	// SUN-31: AMS Glossary of Meteorology.
 	sunset, dark := float64(Bright(Horizon)), float64(Bright(Civil))
