@@ -49,14 +49,18 @@ func (p *piece) cubicNearest(to Vec, best float64) (s, distance float64) {
 }
 
 // fineLength is the length of path, metres, below which a search no longer
-// halves: too short to bend much.
-const fineLength = 1e-3
+// halves: too short to bend much. finePart is the same as a part of the piece,
+// so that the search ends soon on pieces of any size.
+const (
+	fineLength = 1e-3
+	finePart   = 1e-5
+)
 
 // search finds where a distance from the piece is least, where it is less than
 // best, by halving its length. A distance changes by no more than the way
 // walked, so between two points h apart along the piece none is closer than
 // half of what their distances have over h, which rules most halves out. refine
-// finishes a stretch of fineLength.
+// finishes a stretch that is fine.
 func (p *piece) search(from func(Vec) float64, best float64, refine func(s0, s1 float64) float64) (s, distance float64) {
 	d0, d1 := from(p.a), from(p.b)
 	s, distance = 0, d0
@@ -66,12 +70,13 @@ func (p *piece) search(from func(Vec) float64, best float64, refine func(s0, s1 
 	if math.IsNaN(d0 + d1 + p.length) {
 		return s, distance
 	}
+	enough := max(fineLength, finePart*p.length)
 	var look func(s0, s1, d0, d1 float64)
 	look = func(s0, s1, d0, d1 float64) {
 		if (d0+d1-(s1-s0))/2 >= min(best, distance) {
 			return
 		}
-		fine := s1-s0 <= fineLength
+		fine := s1-s0 <= enough
 		mid := (s0 + s1) / 2
 		if fine {
 			mid = refine(s0, s1)
@@ -113,17 +118,34 @@ func (p *Path) NearestSegment(to Segment) (s, distance float64) {
 	for i := range p.pieces {
 		piece := &p.pieces[i]
 		var into, d float64
-		if piece.kind == linePiece {
+		switch piece.kind {
+		case linePiece:
 			line := Segment{piece.a, piece.b}
 			on, _, gap := line.ClosestTo(to)
 			into, d = line.Closest(on)*piece.length, gap
-		} else {
+		case arcPiece:
+			into, d = piece.arcNearestSegment(to)
+		default:
 			into, d = piece.search(to.Distance, distance, func(s0, s1 float64) float64 {
 				return piece.golden(to.Distance, s0, s1)
 			})
 		}
 		if d < distance {
 			s, distance = p.starts[i]+into, d
+		}
+	}
+	return s, distance
+}
+
+// arcNearestSegment is for an arc that doesn't meet the segment: then the least
+// distance is at an end of either, or where the arc runs alongside.
+func (p *piece) arcNearestSegment(to Segment) (s, distance float64) {
+	beside := to.B.Sub(to.A).Left().Unit().Mul(2 * p.radius)
+	distance = math.Inf(1)
+	for _, near := range [...]Vec{p.a, p.b, to.A, to.B, p.centre.Add(beside), p.centre.Sub(beside)} {
+		into, _ := p.arcNearest(near)
+		if d := to.Distance(p.at(into)); d < distance || d == distance && into < s {
+			s, distance = into, d
 		}
 	}
 	return s, distance

@@ -26,6 +26,7 @@ type Viewer struct {
 	rel     []Vec // corners as seen from the point, turned so that the sweep begins along +x
 	key     []float64
 	events  []event
+	packed  []uint64
 	active  []int32
 	starts  []int32 // edges by the corner where the sweep enters them
 	ends    []int32

@@ -149,6 +149,25 @@ func TestVisibleOnAnEdge(t *testing.T) {
 	assert.NotPanics(t, func() { bad.Visible(Vec{math.NaN(), 0}); bad.Visible(Vec{1, 2}) })
 }
 
+// More corners than fit beside a key in one word: two rows of posts, of which
+// the nearer hides most of the further.
+func TestVisibleAmongMany(t *testing.T) {
+	var segments []Segment
+	for i := range 17000 {
+		at := Vec{float64(i) * 0.002, 10}
+		segments = append(segments, Segment{at, at.Add(Vec{0.001, 0})}, Segment{at.Add(Vec{0, 1}), at.Add(Vec{0.001, 1})})
+	}
+	room := Rectangle(Vec{}, Vec{34, 20})
+	walls := NewWalls(room, segments...)
+	assert.Greater(t, len(walls.corners), math.MaxUint16)
+	seen := walls.Visible(Vec{17, 5})
+	all := append(room.Edges(), segments...)
+	for k := range 100 {
+		direction := Polar(1, float64(k)*0.0628+0.01)
+		assert.InDelta(t, castRay(all, Vec{17, 5}, direction), castRay(seen.Edges(), Vec{17, 5}, direction), 1e-6)
+	}
+}
+
 // benchWalls is 172 edges: a room and 42 blocks apart from each other.
 func benchWalls() (*Walls, []Vec) {
 	rng := rand.New(rand.NewPCG(7, 7))
