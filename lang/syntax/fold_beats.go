@@ -224,7 +224,12 @@ func (s *Hide) fold(f *folder) {
 func (s *RollCamera) fold(f *folder) { s.Timed.fold(f, nil) }
 
 func (s *Handoff) fold(f *folder) {
-	s.Timed.fold(f, func(p *Phrase) bool { return ownPlace(f, &s.At, p.At, p) || own(f, &s.Weight, p.Weight, p) })
+	s.Timed.fold(f, func(p *Phrase) bool {
+		if p.With != nil && p.With.Crew != nil {
+			return own(f, &s.Crew, p.With.Crew, p)
+		}
+		return ownPlace(f, &s.At, p.At, p) || own(f, &s.Weight, p.Weight, p)
+	})
 }
 
 func (s *Cut) fold(f *folder) { s.Timed.fold(f, nil) }

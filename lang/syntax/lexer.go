@@ -32,8 +32,11 @@ func next(text string) (lexer.TokenType, int) {
 		return TokEOL, 1
 	case strings.HasPrefix(text, "\r\n"):
 		return TokEOL, 2
-	case c == ' ' || c == '\t' || c == '\r':
-		return TokSpace, spaces(text)
+	}
+	if n := spaces(text); n > 0 {
+		return TokSpace, n
+	}
+	switch c := text[0]; {
 	case c == '#':
 		return TokComment, lineLength(text)
 	case c == '"':
@@ -51,11 +54,27 @@ func next(text string) (lexer.TokenType, int) {
 	return illegal(text)
 }
 
-// spaces counts blanks; a carriage return that ends no line counts as one.
+// Blanks are the characters that only keep words apart, besides line ends: a
+// carriage return that ends no line, and what word processors put between a
+// number and its unit, among them.
+const Blanks = " \t\r\u00a0\u2009\u202f\ufeff"
+
+// spaces is the length of the blanks that a text begins with.
 func spaces(text string) int {
 	n := 0
-	for n < len(text) && (text[n] == ' ' || text[n] == '\t' || text[n] == '\r' && !strings.HasPrefix(text[n:], "\r\n")) {
-		n++
+	for n < len(text) {
+		switch c := text[n]; {
+		case c == ' ' || c == '\t' || c == '\r' && !strings.HasPrefix(text[n:], "\r\n"):
+			n++
+			continue
+		case c < utf8.RuneSelf:
+			return n
+		}
+		r, size := utf8.DecodeRuneInString(text[n:])
+		if !strings.ContainsRune(Blanks, r) {
+			return n
+		}
+		n += size
 	}
 	return n
 }

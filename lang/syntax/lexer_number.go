@@ -94,10 +94,7 @@ func feetLength(text string) int {
 		return 0
 	}
 	rest := text[foot:]
-	skip := 0
-	for skip < len(rest) && (rest[skip] == ' ' || rest[skip] == '\t') {
-		skip++
-	}
+	skip := spaces(rest)
 	if skip == 0 && strings.HasPrefix(rest, "-") {
 		skip = 1
 	}
@@ -121,10 +118,7 @@ func inchesLength(text string) int {
 	if k := mark(text, `"`, "″", "”"); k > 0 {
 		return k
 	}
-	skip := 0
-	for skip < len(text) && (text[skip] == ' ' || text[skip] == '\t') {
-		skip++
-	}
+	skip := spaces(text)
 	frac := mark(text[skip:], "½", "¼", "¾", "⅛", "⅜", "⅝", "⅞")
 	if frac == 0 {
 		above := digits(text[skip:])
@@ -147,10 +141,7 @@ func inchesLength(text string) int {
 
 // unitLength is the length of a unit, with the blanks before it.
 func unitLength(text string) int {
-	skip := 0
-	for skip < len(text) && (text[skip] == ' ' || text[skip] == '\t') {
-		skip++
-	}
+	skip := spaces(text)
 	rest := text[skip:]
 	if k := mark(rest, "%", "°/s", "°"); k > 0 {
 		return skip + k
@@ -172,7 +163,7 @@ func unitLength(text string) int {
 
 // numberFollows tells the `in` of a duration from the unit: bar 12.3 in 4 s.
 func numberFollows(text string) bool {
-	text = strings.TrimLeft(text, " \t")
+	text = text[spaces(text):]
 	return text != "" && (isDigit(text[0]) || startsNumber(text) || strings.HasPrefix(text, "."))
 }
 

@@ -64,7 +64,7 @@ type parser struct {
 
 func (p *parser) line(tokens []Token) {
 	line := &Line{Tokens: tokens}
-	words := line.words()
+	words := line.Words()
 	word, starts := p.startsSection(words)
 	before := p.at
 	switch {
@@ -112,7 +112,7 @@ func (p *parser) apart(tokens []Token) (first, rest []Token, ok bool) {
 		if t.Type != TokEOL || i+1 == len(tokens) {
 			continue
 		}
-		words := (&Line{Tokens: tokens[i+1:]}).words()
+		words := (&Line{Tokens: tokens[i+1:]}).Words()
 		if len(words) == 0 {
 			return nil, nil, false
 		}
@@ -122,8 +122,8 @@ func (p *parser) apart(tokens []Token) (first, rest []Token, ok bool) {
 	return nil, nil, false
 }
 
-// words are the tokens that mean something.
-func (l *Line) words() []Token {
+// Words are the tokens that mean something.
+func (l *Line) Words() []Token {
 	words := make([]Token, 0, len(l.Tokens))
 	for _, t := range l.Tokens {
 		if !blank(t.Type) {
@@ -135,7 +135,7 @@ func (l *Line) words() []Token {
 
 // Span is the line's statement, without blanks, comment and line end.
 func (l *Line) Span(f *source.File) source.Span {
-	words := l.words()
+	words := l.Words()
 	if len(words) == 0 {
 		return source.Span{}
 	}

@@ -95,6 +95,7 @@ type Handoff struct {
 	To     *Name `parser:"'to' @@"`
 	Timed
 	At     *Place
+	Crew   *Name // with: who takes it; nil: who had it
 	Weight *Name
 }
 

@@ -5,10 +5,10 @@ var restKinds = []*Kind{
 	define[Handoff](Kind{
 		Words:   []string{"handoff"},
 		Section: "beat",
-		Usage:   "handoff CAMERA from RIG to RIG [at PLACE] [when EVENT] [weight CREW]",
+		Usage:   "handoff CAMERA from RIG to RIG [with CREW] [at PLACE] [when EVENT] [weight CREW]",
 		Means:   "A camera goes from one rig to another while it rolls.",
 		Example: "handoff A from cart to vest at C1 weight nils",
-		Doc:     "`weight` names who takes the operator's place, so that the rig stays in balance.",
+		Doc:     "`with` names who works the camera from here on, the same as before if nobody is named; `weight` names who takes the operator's place, so that the rig stays in balance.",
 	}),
 	define[Cut](Kind{
 		Words:   []string{"cut"},
