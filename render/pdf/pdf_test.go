@@ -188,3 +188,30 @@ func TestEmptySheetAndOddText(t *testing.T) {
 	s.Add(&scene.Text{At: scene.Pt(5, 20), Text: "()\\ \r\n\x00\xff 漢 😀 ", Size: 8}, scene.NewPath(""), &scene.Polygon{})
 	run(t, "pdftoppm", "-r", "20", write(t, &Document{Title: s.Title, Pages: []Page{{Sheet: s}, {Sheet: &scene.Sheet{Width: 1, Height: 1}, Bookmarks: []Bookmark{{3, "x😀", 0}}}}}), filepath.Join(t.TempDir(), "x"))
 }
+
+func BenchmarkWrite(b *testing.B) {
+	for _, n := range []int{1, 30} {
+		d := &Document{Title: "book"}
+		for range n {
+			d.Pages = append(d.Pages, Page{Sheet: sample.Sheet()})
+		}
+		b.Run(strconv.Itoa(n)+" pages", func(b *testing.B) {
+			for b.Loop() {
+				if _, err := Write(d); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+// An independent reader of the file's structure finds nothing to complain of,
+// and the labels and bookmarks that were meant.
+func TestStructure(t *testing.T) {
+	file := write(t, document())
+	assert.Contains(t, run(t, "qpdf", "--check", file), "No syntax or stream encoding errors found")
+	out := run(t, "qpdf", "--json", file)
+	assert.Contains(t, out, `"/P": "u:card 1"`)
+	assert.Contains(t, out, `"title": "The hall ½ (old)"`)
+	assert.Contains(t, out, `"preferredname": "plan.take"`)
+}

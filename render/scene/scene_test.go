@@ -168,3 +168,46 @@ func TestPlacedKeepsTheDrawing(t *testing.T) {
 	}
 	assert.Equal(t, s.Items, scene.Placed(s.Items, scene.Pt(0, 0), 1))
 }
+
+func TestDump(t *testing.T) {
+	s := &scene.Sheet{Width: 100, Height: 50, Title: "card"}
+	g := &scene.Group{ID: "set", Class: "a b", Title: "the set", Desc: "walls", Clip: [][]scene.Point{scene.BoxAt(0, 0, 5, 5).Corners()}}
+	g.Add(scene.Line("wall", scene.Pt(0, -0.0001), scene.Pt(1.23456, 2)), &scene.Circle{Center: scene.Pt(3, 4), Radius: 5},
+		&scene.Rect{Class: "r", Box: scene.BoxAt(1, 2, 3, 4), Corner: 0.5}, scene.RegularPolygon("p", scene.Pt(10, 10), 2, 4, 90),
+		scene.NewPath("w").MoveTo(scene.Pt(1, 1)).CurveTo(scene.Pt(1, 2), scene.Pt(2, 3), scene.Pt(3, 3)).Arc(scene.Pt(3, 2), 1, 270, 90).LineTo(scene.Pt(0, 0)).Close(),
+		&scene.Text{At: scene.Pt(1, 1), Text: "Mara \"1\"", Size: 8, Face: fonts.Bold, Anchor: scene.End, Level: scene.Top, Turn: 30, Halo: 0.3})
+	s.Add(g)
+	assert.Equal(t, `sheet 100 x 50 "card"
+group #set .a .b "the set"
+  desc "walls"
+  clip 0,0 5,0 5,5 0,5
+  polyline .wall 0,0 1.235,2
+  circle 3,4 r 5
+  rect .r 1,2 to 4,6 corner 0.5
+  polygon .p 10,8 8,10 10,12 12,10
+  path .w move 1,1 curve 1,2 2,3 3,3 arc about 3,2 r 1 from 270 by 90 line 0,0 close
+  text 1,1 8 pt bold end top turn 30 halo 0.3 "Mara \"1\""
+`, s.Dump())
+}
+
+func TestSignsStayInTheirCircle(t *testing.T) {
+	at := scene.Pt(20, 30)
+	for _, it := range []scene.Item{scene.Tick("", at, 2), scene.Cross("", at, 2), scene.RegularPolygon("", at, 2, 5, 90), scene.Star("", at, 2, 5)} {
+		for _, c := range scene.Outline(it).Cmds {
+			assert.LessOrEqual(t, c.At.Dist(at), 2+1e-9)
+		}
+	}
+	for _, label := range []string{"1", "23", "456"} {
+		items, r := scene.Badge("ring", "", at, label, 8, fonts.Bold)
+		q := items[1].(*scene.Text)
+		w, h := q.Width(), fonts.Bold.CapHeight(8)
+		assert.Less(t, math.Hypot(w, h)/2, r)
+		assert.InDelta(t, at.Y+h/2, q.Origin().Y, 1e-9)
+	}
+}
+
+func TestWithoutColour(t *testing.T) {
+	s := scene.Styles{{Class: "a", Style: scene.Style{Stroke: scene.RGB(255, 0, 0), Fill: scene.None}}}.WithoutColour()
+	assert.Equal(t, "#4c4c4c", s[0].Stroke.String())
+	assert.Equal(t, scene.None, s[0].Fill)
+}

@@ -178,3 +178,20 @@ func ValidClass(c string) bool {
 	}
 	return c != ""
 }
+
+// WithoutColour gives the rules as a black and white printer would: each colour
+// as the grey of its luma (ITU-R BT.601).
+func (s Styles) WithoutColour() Styles {
+	grey := func(p Paint) Paint {
+		if !p.Visible() {
+			return p
+		}
+		return Grey((0.299*float64(p.R) + 0.587*float64(p.G) + 0.114*float64(p.B)) / 255)
+	}
+	out := make(Styles, len(s))
+	for i, r := range s {
+		r.Stroke, r.Fill = grey(r.Stroke), grey(r.Fill)
+		out[i] = r
+	}
+	return out
+}

@@ -163,3 +163,10 @@ func TestNumbersThatAreNone(t *testing.T) {
 	assert.NotContains(t, doc, "NaN")
 	assert.NotContains(t, doc, "Inf")
 }
+
+func BenchmarkWrite(b *testing.B) {
+	s := sample.Sheet()
+	for b.Loop() {
+		Write(s, Options{})
+	}
+}
