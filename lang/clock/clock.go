@@ -1,7 +1,9 @@
 package clock
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"longhand/lang/plan"
 	"longhand/lang/units"
@@ -112,7 +114,7 @@ func (l Late) By() units.Seconds { return l.Measured - l.Limit }
 type Overlap struct {
 	First, Second *plan.Action // in order of time
 	Faculty       Faculty
-	FirstEnds     units.Seconds // = SecondStarts where First holds until it is told otherwise
+	FirstEnds     units.Seconds // the end of Second where First holds until told otherwise
 	SecondStarts  units.Seconds
 }
 
@@ -145,11 +147,34 @@ func (r RollOut) By() units.Seconds { return r.To - r.From - r.Limit }
 type Step struct {
 	Action *plan.Action
 	Beat   *plan.Beat
-	Waits  string // what it waits for, in words
+	Waits  string // what it waits for, in words: "when otto reaches M4"
+}
+
+// String says a step: "mina walks to M1 when otto reaches M4".
+func (s Step) String() string { return join(s.name(), s.Waits) }
+
+func (s Step) name() string {
+	switch {
+	case s.Action != nil:
+		return Describe(s.Action)
+	case s.Beat != nil:
+		return fmt.Sprintf("beat %q", s.Beat.Title)
+	}
+	return ""
 }
 
 // Loop is cues that wait for each other, as the way around.
 type Loop struct{ Steps []Step }
+
+// String says the way around: "mina walks to M1 when otto reaches M4; otto walks
+// to M4 when mina reaches M1".
+func (l Loop) String() string {
+	parts := make([]string, len(l.Steps))
+	for i, s := range l.Steps {
+		parts[i] = s.String()
+	}
+	return strings.Join(parts, "; ")
+}
 
 // Unmatched is an event that nothing in the plan brings about.
 type Unmatched struct {

@@ -4,11 +4,10 @@ import (
 	"strings"
 
 	"longhand/lang/plan"
-	"longhand/lang/units"
 )
 
-// Describe says a line in a few words: "mina walks to M2", `otto says "Wait."`,
-// "cue dusk".
+// Describe says a line in a few words, without lengths: "mina walks to M2",
+// `otto says "Wait."`, "cue dusk".
 func Describe(a *plan.Action) string {
 	if a == nil {
 		return ""
@@ -20,6 +19,9 @@ func Describe(a *plan.Action) string {
 		return join("the cut to", name(d.Camera))
 	case *plan.Cue:
 		return join("cue", d.Name)
+	}
+	if _, door := a.Subject.(*plan.Door); door {
+		return join(a.Who(), a.Verb)
 	}
 	return join(a.Who(), a.Verb, object(a.Deed))
 }
@@ -72,8 +74,6 @@ func object(d plan.Deed) string {
 		return d.Target.Name()
 	case *plan.Circle:
 		return d.Target.Name()
-	case *plan.Lift:
-		return "to " + d.To.Text(units.Metric)
 	case *plan.Swing:
 		return d.Angle.String() + " " + d.Turn.String()
 	case *plan.Rack:

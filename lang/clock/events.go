@@ -51,13 +51,14 @@ func (g *Graph) find(e *plan.Event, from context) (hit, bool) {
 	if e.Subject == nil {
 		return hit{}, false
 	}
-	for _, subject := range g.carriers(e.Subject) {
-		h, ok := g.search(from, func(a int) (hit, bool) { return g.bringsAbout(a, e, subject) })
+	h, ok := g.search(from, func(a int) (hit, bool) { return g.bringsAbout(a, e, e.Subject) })
+	if ok || e.Kind == plan.Says || e.Carrier != nil {
+		return h, ok
+	}
+	for _, carrier := range g.carriers(e.Subject)[1:] {
+		h, ok := g.search(from, func(a int) (hit, bool) { return g.bringsAbout(a, e, carrier) })
 		if ok {
 			return h, true
-		}
-		if e.Kind == plan.Says || e.Carrier != nil {
-			break
 		}
 	}
 	return hit{}, false

@@ -25,6 +25,8 @@ type Graph struct {
 	order []int32 // nodes, each after all it waits for
 	place []int32 // by node: where in order
 
+	before [][]uint64 // by node: a bit for each node it can never come before
+
 	origins   map[*plan.Action]*plan.Place // where each move begins, where that is known
 	lanes     []lane
 	cameras   []base
@@ -63,6 +65,7 @@ type edge struct {
 	from  int32
 	act   int32 // the line whose length is added; -1: none
 	add   float64
+	floor bool // only keeps an end from coming before its start: nobody reacts to it
 	cue   bool // stated by an event; what a loop can be broken at
 	cause Cause
 }

@@ -7,14 +7,35 @@ import (
 // judge fills in what a solution has to answer for: ends of what is open,
 // stated times against what came out, and slack.
 func (g *Graph) judge(c *Clock, ts *times) {
-	limits := make([]deadline, len(g.deadlines), len(g.deadlines)+len(g.acts))
-	copy(limits, g.deadlines)
+	limits := make([]deadline, 0, len(g.deadlines)+2*len(g.acts))
+	for _, d := range g.deadlines {
+		if g.judged(&d) {
+			limits = append(limits, d)
+		}
+	}
 	limits = g.lanesOf(c, ts, limits)
 	limits = g.basesOf(c, ts, limits)
 	for i := range limits {
 		g.hold(c, ts, &limits[i])
 	}
 	g.slack(c, ts, limits)
+}
+
+// judged says whether it makes sense to hold the plan to a limit: not where what
+// it is about has no time of its own.
+func (g *Graph) judged(d *deadline) bool {
+	switch d.kind {
+	case byLimit, untilLimit:
+		return g.sound[d.a]
+	case beforeTake:
+		if d.a >= 0 {
+			return g.sound[d.a]
+		}
+		return g.soundBeat[d.b]
+	case overLength:
+		return g.soundBeat[d.a]
+	}
+	return true
 }
 
 // hold reports a limit that is passed.
@@ -26,9 +47,6 @@ func (g *Graph) hold(c *Clock, ts *times, d *deadline) {
 	switch d.kind {
 	case overLength:
 		s := int(d.a)
-		if !g.soundBeat[s] {
-			return
-		}
 		o := Overrun{Beat: g.scopes[s].beat, Measured: units.Seconds(measured - ts.t[d.v]), Limit: units.Seconds(d.c)}
 		if e := ts.cause[d.u]; e >= 0 {
 			o.Last = g.edges[e].cause.Action
@@ -45,9 +63,6 @@ func (g *Graph) hold(c *Clock, ts *times, d *deadline) {
 	}
 	l := Late{Measured: units.Seconds(measured), Limit: units.Seconds(limit)}
 	if d.a >= 0 {
-		if !g.sound[d.a] {
-			return
-		}
 		l.Action = g.acts[d.a]
 		l.Beat = l.Action.Beat
 	}
@@ -75,7 +90,7 @@ func (g *Graph) lanesOf(c *Clock, ts *times, limits []deadline) []deadline {
 	for i := range g.lanes {
 		ln := &g.lanes[i]
 		buf = g.byTime(ln.acts, ts.t, buf)
-		busy := int32(-1) // the line that ends last so far
+		busy, prev := int32(-1), int32(-1) // the line that ends last so far; the last one
 		for k, b := range buf {
 			if c.Actions[b].Open {
 				c.Actions[b].End = c.Length
@@ -89,7 +104,13 @@ func (g *Graph) lanesOf(c *Clock, ts *times, limits []deadline) []deadline {
 			if busy >= 0 {
 				limits = g.oneAtATime(c, ts, limits, busy, b, ln.use)
 			}
-			if !c.Actions[b].Open && (busy < 0 || ts.t[g.end(int(b))] >= ts.t[g.end(int(busy))]) {
+			if prev >= 0 && prev != busy {
+				limits = g.oneAtATime(c, ts, limits, prev, b, ln.use)
+			}
+			if c.Actions[b].Open || !g.sound[b] {
+				continue
+			}
+			if prev = b; busy < 0 || ts.t[g.end(int(b))] >= ts.t[g.end(int(busy))] {
 				busy = b
 			}
 		}
@@ -103,16 +124,14 @@ func (g *Graph) oneAtATime(c *Clock, ts *times, limits []deadline, a, b int32, u
 		return limits
 	}
 	end, start := g.end(int(a)), g.start(int(b))
-	for _, e := range g.in(start) {
-		if e.from == end && e.add >= 0 {
-			return limits // it waits for it anyway
-		}
-	}
 	if by := ts.t[end] - ts.t[start]; by > late {
 		c.Overlaps = append(c.Overlaps, Overlap{
 			First: g.acts[a], Second: g.acts[b], Faculty: use,
 			FirstEnds: units.Seconds(ts.t[end]), SecondStarts: units.Seconds(ts.t[start]),
 		})
+	}
+	if g.neverBefore(start, end) {
+		return limits // it waits for it anyway
 	}
 	return append(limits, deadline{kind: oneAtATime, u: end, v: start, a: a, b: b})
 }
@@ -169,7 +188,7 @@ func (g *Graph) baseLane(c *Clock, ts *times, limits []deadline, all []int32) []
 				limits = g.oneAtATime(c, ts, limits, a, b, Feet)
 			case open.Start == c.Actions[b].Start && g.sound[a] && g.sound[b]:
 				c.Overlaps = append(c.Overlaps, Overlap{
-					First: g.acts[a], Second: g.acts[b], Faculty: Feet, FirstEnds: open.Start, SecondStarts: open.Start,
+					First: g.acts[a], Second: g.acts[b], Faculty: Feet, FirstEnds: c.Actions[b].End, SecondStarts: open.Start,
 				})
 			default:
 				open.End = min(open.End, c.Actions[b].Start)

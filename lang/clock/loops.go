@@ -1,6 +1,10 @@
 package clock
 
-import "slices"
+import (
+	"slices"
+
+	"longhand/lang/units"
+)
 
 // sort puts the nodes in topological order. If some wait for themselves it
 // returns one way around for each knot of them instead, as nodes each of which
@@ -155,35 +159,57 @@ func (g *Graph) wayAround(way []int32) Loop {
 	var loop Loop
 	for i, n := range way {
 		next := way[(i+1)%len(way)]
-		var step Step
-		nd := g.nodes[n]
-		switch {
-		case nd.act >= 0:
-			step.Action, step.Beat = g.acts[nd.act], g.scopes[g.home[nd.act]].beat
-		default:
-			step.Beat = g.scopes[(n-2)/3].beat
-		}
-		for _, e := range g.in(n) {
-			if e.from == next {
-				step.Waits = waits(e.cause)
-				break
-			}
+		step := g.stepOf(n)
+		after := g.stepOf(next)
+		if !sameStep(step, after) {
+			step.Waits = g.waits(n, next, after)
 		}
 		if k := len(loop.Steps); k > 0 && sameStep(loop.Steps[k-1], step) {
-			if loop.Steps[k-1].Waits == "" || step.Waits != "" {
-				loop.Steps[k-1].Waits = step.Waits
-			}
+			loop.Steps[k-1] = step
 			continue
 		}
 		loop.Steps = append(loop.Steps, step)
 	}
 	if k := len(loop.Steps); k > 1 && sameStep(loop.Steps[0], loop.Steps[k-1]) {
-		if loop.Steps[0].Waits == "" {
-			loop.Steps[0].Waits = loop.Steps[k-1].Waits
-		}
 		loop.Steps = loop.Steps[:k-1]
+	} else if k == 1 {
+		// It waits for itself.
+		for _, n := range way {
+			for _, e := range g.in(n) {
+				if e.cue && slices.Contains(way, e.from) {
+					loop.Steps[0].Waits = words(e.cause)
+				}
+			}
+		}
 	}
 	return loop
 }
 
+func (g *Graph) stepOf(n int32) Step {
+	if a := g.nodes[n].act; a >= 0 {
+		return Step{Action: g.acts[a], Beat: g.acts[a].Beat}
+	}
+	return Step{Beat: g.scopes[(n-2)/3].beat}
+}
+
 func sameStep(a, b Step) bool { return a.Action == b.Action && (a.Action != nil || a.Beat == b.Beat) }
+
+// waits says why a node waits for another, which is part of the step after.
+func (g *Graph) waits(n, next int32, after Step) string {
+	for _, e := range g.in(n) {
+		switch {
+		case e.from != next:
+		case e.cue:
+			return words(e.cause)
+		case g.nodes[n].act < 0 && after.Action != nil:
+			return "ends with " + after.name()
+		case e.cause.Kind == BeatBegins && e.cause.Offset != 0:
+			return units.Number(float64(e.cause.Offset), 2) + " s into " + after.name()
+		case e.cause.Kind == BeatBegins:
+			return "in " + after.name()
+		case e.cause.Kind == WithLine:
+			return "with " + after.name()
+		}
+	}
+	return "after " + after.name()
+}

@@ -60,7 +60,7 @@ func (s *slacker) gap(n int32, i int32) float64 {
 	if s.g.nodes[n].kind != latest {
 		return s.ts.t[n] - s.ts.t[s.g.edges[i].from]
 	}
-	return s.g.weight(i, s.ts) + s.ts.later[n]
+	return s.g.weight(n, i, s.ts)
 }
 
 func (s *slacker) fixed() {

@@ -45,7 +45,7 @@ func (g *Graph) Solve(l Lengths, vary *Vary) *Clock {
 		cause:  make([]int32, len(g.nodes)),
 	}
 	g.lengths(&ts, l, vary)
-	g.pass1(&ts, l)
+	g.times(&ts, l)
 	c := &Clock{g: g, t: ts.t, lengths: l, Loops: g.loops, Unmatched: g.unmatched}
 	g.read(c, &ts)
 	g.judge(c, &ts)
@@ -81,8 +81,8 @@ func (g *Graph) lengths(ts *times, l Lengths, vary *Vary) {
 	}
 }
 
-// pass1 is the one pass: every node after all it waits for.
-func (g *Graph) pass1(ts *times, l Lengths) {
+// times is the one pass: every node after all it waits for.
+func (g *Graph) times(ts *times, l Lengths) {
 	t := ts.t
 	for _, n := range g.order {
 		nd := &g.nodes[n]
@@ -105,34 +105,28 @@ func (g *Graph) pass1(ts *times, l Lengths) {
 		// which they were joined is that in which one would name them.
 		at, cause := math.Inf(-1), int32(-1)
 		for i := nd.first; i < nd.last; i++ {
-			if v := t[g.edges[i].from] + g.weight(i, ts); v > at {
+			if v := t[g.edges[i].from] + g.weight(n, i, ts); v > at {
 				at, cause = v, i
 			}
 		}
-		if cause < 0 {
+		if cause < 0 || at < 0 {
 			at = 0
-		}
-		later := ts.later[n]
-		if nd.end && later != 0 {
-			// A late reaction to an `until` cannot end a line before its start.
-			at = max(at+later, t[g.start(int(nd.act))])
-		} else {
-			at = at + later
-		}
-		if nd.act >= 0 {
-			at = max(at, 0)
 		}
 		t[n], ts.cause[n] = at, cause
 	}
 }
 
-// weight is what an edge adds.
-func (g *Graph) weight(i int32, ts *times) float64 {
+// weight is what an edge into a node adds.
+func (g *Graph) weight(n, i int32, ts *times) float64 {
 	e := &g.edges[i]
+	w := e.add
 	if e.act >= 0 {
-		return e.add + ts.length[e.act]
+		w += ts.length[e.act]
 	}
-	return e.add
+	if !e.floor {
+		w += ts.later[n]
+	}
+	return w
 }
 
 // read fills the intervals.
@@ -145,7 +139,7 @@ func (g *Graph) read(c *Clock, ts *times) {
 		i.Start, i.End = units.Seconds(ts.t[start]), units.Seconds(ts.t[end])
 		i.Placed = g.sound[a]
 		i.Slack = units.Seconds(math.Inf(1))
-		i.Open = Instant(g.acts[a])
+		i.Open = g.length[a] == none && g.acts[a].Deed != nil
 		if e := ts.cause[start]; e >= 0 {
 			i.Cause = g.edges[e].cause
 		}

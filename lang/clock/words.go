@@ -78,14 +78,6 @@ func words(c Cause) string {
 	return ""
 }
 
-// waits says what one step of a loop waits for.
-func waits(c Cause) string {
-	if c.Kind == OnEvent || c.Kind == WithLine {
-		return words(c)
-	}
-	return ""
-}
-
 func offset(s units.Seconds) string {
 	if s < 0 {
 		return signed(s)
