@@ -149,7 +149,7 @@ type action struct {
 func (l *line) add(a action) {
 	act := &plan.Action{Beat: l.beat, Pickup: l.pickup, Subject: a.subject, Verb: a.verb, Deed: a.deed, Span: l.span}
 	act.Timing = l.timing(a.timed, act, a.allowed)
-	act.With = a.timed.Timing.With != nil && !a.allowed.with
+	act.With = a.timed.Timing.With != nil
 	if l.bad {
 		return
 	}

@@ -34,7 +34,7 @@ func (l *line) mount(s *syntax.Mount) {
 		}
 	}
 	l.mountedOn(c)
-	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{atOnce: true, with: true}})
+	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{atOnce: true}})
 }
 
 func (l *line) rigCalled(n *syntax.Name, reason string) *plan.Rig {

@@ -13,12 +13,10 @@ func (l *line) handoff(s *syntax.Handoff) {
 		l.errorf(CodeOutOfRange, l.at(s.To), "`%s` is handed from `%s` to itself; name two rigs", s.Camera.Text, deed.From.Name)
 	}
 	deed.Weight = is[*plan.Person](l, s.Weight, "`weight` names who takes the operator's place", people...)
-	if w := s.Timing.With; w != nil && w.Crew != nil {
-		deed.With = is[*plan.Person](l, w.Crew, "a camera is worked by a person", people...)
-		if deed.With != nil && deed.With == deed.Weight {
-			l.errorf(CodeWrongKind, l.at(s.Weight), "`%s` takes the camera and cannot be the weight on the rig it leaves", deed.With.Name)
-		}
+	deed.With = is[*plan.Person](l, s.Crew, "a camera is worked by a person", people...)
+	if deed.With != nil && deed.With == deed.Weight {
+		l.errorf(CodeWrongKind, l.at(s.Weight), "`%s` takes the camera and cannot be the weight on the rig it leaves", deed.With.Name)
 	}
 	l.mountedOn(c)
-	l.add(action{nil, "handoff", deed, &s.Timed, phrases{with: s.Timing.With != nil && s.Timing.With.Crew != nil}})
+	l.add(action{nil, "handoff", deed, &s.Timed, phrases{}})
 }

@@ -23,7 +23,6 @@ type phrases struct {
 	fixed  bool // at SPEED, and a way whose length is fixed
 	atOnce bool // it takes no time: no in, for, until
 	over   bool // its length is said with `over`
-	with   bool // `with` names somebody
 }
 
 // said is one phrase of a timing.
@@ -50,7 +49,8 @@ func (l *line) timing(t *syntax.Timed, act *plan.Action, allowed phrases) plan.T
 		out.Start = l.trigger(g.When, func() { act.Timing.Start = nil })
 	}
 	if g.With != nil {
-		l.withWhom(g.With, act, allowed, func() { say(&starts, "with", g.With) })
+		say(&starts, "with", g.With)
+		l.startsWith(g.With, act)
 	}
 	for _, q := range []struct {
 		word   string
@@ -119,17 +119,9 @@ func (l *line) oneOf(list []said, what string) {
 	l.errorf(CodeTwoTimings, second.at, "`%s` and `%s` both say %s; keep one", first.word, second.word, what).Relate(first.at, "said here first")
 }
 
-// withWhom binds `with` where it starts a line together with the line before,
-// or reports a name where none belongs.
-func (l *line) withWhom(w *syntax.With, act *plan.Action, allowed phrases, start func()) {
-	switch {
-	case allowed.with && w.Crew != nil:
-		return // the line's own
-	case w.Crew != nil:
-		l.errorf(CodeWrongPhrase, l.at(w), "`%s` is done alone; `with` and a name belongs where a camera goes on a rig", act.Verb)
-		return
-	}
-	start()
+// startsWith checks that there is a line before for `with` to start a line
+// together with.
+func (l *line) startsWith(w *syntax.With, act *plan.Action) {
 	subject := act.Subject
 	if h, ok := act.Deed.(*plan.Handoff); ok && h.Camera != nil {
 		subject = h.Camera
