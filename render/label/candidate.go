@@ -32,6 +32,7 @@ type candidate struct {
 	kept   quad      // with the space kept free around it
 	box    scene.Box // around kept
 	leader []scene.Point
+	along  scene.Box // around the leader
 	base   float64
 	total  float64
 }
@@ -64,6 +65,7 @@ func (s *search) ring(r *Request, k int) []candidate {
 			degrees := 360 * float64(i) / float64(n)
 			c := s.stand(r, r.At, turn, degrees, d)
 			c.leader = leader(r.At, r.Radius, c.quad)
+			c.along = boundsOf(c.leader)
 			c.base = ringCost(k) + turnCost*float64(ti) + besideCost*sideRank(order, degrees)
 			out = append(out, c)
 		}

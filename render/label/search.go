@@ -93,7 +93,7 @@ func (s *search) price(c *candidate) bool {
 	}
 	a, b := c.leader[0], c.leader[1]
 	clear(counted)
-	s.grid.near(boundsOf(c.leader), func(p *piece) bool {
+	s.grid.near(c.along, func(p *piece) bool {
 		if counted[p.obstacle] || !p.struck(a, b) || s.own(p, c.at) {
 			return true
 		}
@@ -160,11 +160,12 @@ func (s *search) clash(a, b *candidate) bool {
 	if a.box.Overlaps(b.box) && overlap(a.kept[:], b.quad[:]) {
 		return true
 	}
-	return pierces(a.leader, b) || pierces(b.leader, a)
+	return pierces(a, b) || pierces(b, a)
 }
 
-func pierces(leader []scene.Point, c *candidate) bool {
-	return leader != nil && boundsOf(leader).Grow(1e-6).Overlaps(c.box) && crossesQuad(leader[0], leader[1], c.kept[:])
+// pierces is whether a's leader goes through b.
+func pierces(a, b *candidate) bool {
+	return a.leader != nil && a.along.Grow(1e-6).Overlaps(b.box) && crossesQuad(a.leader[0], a.leader[1], b.kept[:])
 }
 
 // best is the cheapest place a request can have now.
@@ -176,16 +177,17 @@ func (s *search) best(i int) *candidate {
 			k-- // the ring had nothing, look at the next
 			continue
 		}
-		c := s.options[i][k]
+		c := &s.options[i][k]
 		if c.base >= limit {
 			continue
 		}
-		extra, blockers := s.against(i, &c, 0)
+		extra, blockers := s.against(i, c, 0)
 		if len(blockers) > 0 || c.base+extra >= limit {
 			continue
 		}
-		c.total = c.base + extra
-		limit, best = c.total, &c
+		found := *c // the list may move as it grows
+		found.total = c.base + extra
+		limit, best = found.total, &found
 	}
 	return best
 }
