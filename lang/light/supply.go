@@ -88,3 +88,26 @@ const UniverseSize = 512
 
 // Universes is how many lines of DMX512 a number of slots takes.
 func Universes(slots int) int { return (max(slots, 0) + UniverseSize - 1) / UniverseSize }
+
+// Balance puts circuits on three phases, the heaviest first, each on the phase
+// that carries least. It returns each circuit's phase, 0 to 2, and what each
+// phase carries.
+func Balance(circuits []units.Amperes) (phase []int, carries [3]units.Amperes) {
+	order := make([]int, len(circuits))
+	for i := range order {
+		order[i] = i
+	}
+	sort.SliceStable(order, func(a, b int) bool { return circuits[order[a]] > circuits[order[b]] })
+	phase = make([]int, len(circuits))
+	for _, i := range order {
+		least := 0
+		for p := range carries {
+			if carries[p] < carries[least] {
+				least = p
+			}
+		}
+		phase[i] = least
+		carries[least] += circuits[i]
+	}
+	return phase, carries
+}

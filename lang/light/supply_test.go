@@ -93,3 +93,27 @@ func TestThrow(t *testing.T) {
 	assert.Zero(t, Swing([]units.Lux{0, 0}))
 	assert.True(t, math.IsInf(Swing([]units.Lux{0, 1}), 1))
 }
+
+func TestBalance(t *testing.T) {
+	phase, carries := Balance([]units.Amperes{6, 10, 8, 8, 4, 2})
+	assert.Equal(t, []int{1, 0, 1, 2, 2, 0}, phase)
+	assert.Equal(t, [3]units.Amperes{12, 14, 12}, carries)
+	rapid.Check(t, func(t *rapid.T) {
+		circuits := rapid.SliceOf(rapid.Map(rapid.Float64Range(0, 16), func(v float64) units.Amperes { return units.Amperes(v) })).Draw(t, "circuits")
+		phase, carries := Balance(circuits)
+		var sums [3]units.Amperes
+		for i, p := range phase {
+			sums[p] += circuits[i]
+		}
+		least, most := min(carries[0], carries[1], carries[2]), max(carries[0], carries[1], carries[2])
+		for p := range sums {
+			if math.Abs(float64(sums[p]-carries[p])) > 1e-6 {
+				t.Fatalf("phase %d carries %v, not %v", p, sums[p], carries[p])
+			}
+		}
+		// No phase is ahead of another by more than one circuit.
+		if most-least > 16 {
+			t.Fatalf("%v to %v", least, most)
+		}
+	})
+}

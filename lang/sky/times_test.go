@@ -1,11 +1,13 @@
 package sky
 
 import (
+	"math"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"longhand/lang/units"
 )
@@ -144,5 +146,24 @@ func TestSunTimes(t *testing.T) {
 	t.Run("SUN-30 (AMS Glossary of Meteorology, Almanac for Computers)", func(t *testing.T) {
 		assert.Equal(t, []units.Degrees{-6, -12, -18}, []units.Degrees{Civil, Nautical, Astronomical})
 		assert.InDelta(t, 90+50.0/60, 90-float64(Horizon), 1e-12)
+	})
+}
+
+func TestNoonAndMidnight(t *testing.T) {
+	// By definition the hour angle is 0 at noon and 180° at midnight, wherever the
+	// clock of the place is set.
+	rapid.Check(t, func(t *rapid.T) {
+		p := Place{units.Degrees(rapid.Float64Range(-80, 80).Draw(t, "lat")), units.Degrees(rapid.Float64Range(-180, 180).Draw(t, "lon"))}
+		d := Day{rapid.IntRange(1900, 2100).Draw(t, "year"), rapid.IntRange(1, 12).Draw(t, "month"), rapid.IntRange(1, 28).Draw(t, "day"), units.Seconds(rapid.IntRange(-12, 14).Draw(t, "zone")) * h}
+		noon, midnight := Noon(p, d), Midnight(p, d)
+		if a := At(p, noon).HourAngle; math.Abs(float64(a)) > 1e-5 {
+			t.Fatalf("at noon the hour angle is %v", float64(a))
+		}
+		if a := (At(p, midnight).HourAngle - 180).Normalised(); math.Abs(float64(a)) > 1e-5 {
+			t.Fatalf("at midnight the hour angle is %v off", float64(a))
+		}
+		if since := d.SinceMidnight(noon); since < -60 || since > 24*h+60 {
+			t.Fatalf("noon is %v from the day's midnight", since)
+		}
 	})
 }

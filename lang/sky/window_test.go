@@ -51,6 +51,19 @@ func TestWindows(t *testing.T) {
 		assert.Equal(t, Timed, golden.State)
 		assert.True(t, golden.EndTurns)
 	})
+	t.Run("the day on which the midnight sun begins has a sunrise and no sunset", func(t *testing.T) {
+		turned := 0
+		for day := 10; day <= 28; day++ {
+			w := window("day", tromso, Day{2024, 5, day, 2 * h})
+			if w.StartTurns != w.EndTurns {
+				turned++
+				assert.Equal(t, Timed, w.State)
+				assert.True(t, w.EndTurns)
+				assert.True(t, Rises(tromso, Day{2024, 5, day, 2 * h}, Horizon).Time.Equal(w.Start))
+			}
+		}
+		assert.Equal(t, 1, turned)
+	})
 	t.Run("white night: nautical dusk turns into dawn", func(t *testing.T) {
 		d := Day{2024, 6, 21, 2 * h}
 		w := window("nautical-dusk", stockholm, d)
