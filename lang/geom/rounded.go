@@ -43,6 +43,9 @@ func NewRounded(radius float64, points ...Vec) *Path {
 		here = to
 	}
 	add(newLine(here, line[len(line)-1]))
+	if len(pieces) == 0 { // no lengths at all: not numbers
+		return NewStraight(points...)
+	}
 	path := newPath(pieces, nil)
 	path.stops = spread(points, append(middles, path.length))
 	return path

@@ -49,7 +49,7 @@ func (m Move) In(time units.Seconds) (*Profile, error) {
 	if err != nil && m.check() != nil {
 		return natural, err
 	}
-	if !(time > 0) || math.IsInf(float64(time), 0) {
+	if !(time >= least && time <= most*most) {
 		if m.Length == 0 && time == 0 {
 			return natural, err
 		}

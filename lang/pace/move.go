@@ -53,20 +53,36 @@ func NaturalTime(length units.Metres, p Pace) units.Seconds {
 	return profile.Duration()
 }
 
+// least and most bound the numbers of a move, in their units: a micrometre a
+// second, a thousand kilometres. Beyond them the arithmetic would overflow long
+// before a floor ends.
+const (
+	least = 1e-6
+	most  = 1e6
+)
+
 // check finds numbers that make no move.
 func (m Move) check() error {
 	for _, q := range []struct {
 		value float64
 		what  string
+		unit  string
 	}{
-		{float64(m.Length), "length"}, {float64(m.Entry), "entry speed"}, {float64(m.Exit), "exit speed"},
+		{float64(m.Length), "length", " m"},
+		{float64(m.Entry), "entry speed", " m/s"},
+		{float64(m.Exit), "exit speed", " m/s"},
 	} {
-		if !(q.value >= 0) || math.IsInf(q.value, 0) {
-			return fmt.Errorf("the %s of a move can't be %v", q.what, q.value)
+		if !(q.value >= 0 && q.value <= most) {
+			return fmt.Errorf("the %s of a move can't be %s", q.what, units.Number(q.value, 2)+q.unit)
 		}
 	}
-	if !(m.Accel > 0) || math.IsInf(float64(m.Accel), 0) || math.IsInf(m.brake(), 0) || math.IsNaN(float64(m.Speed)) {
-		return fmt.Errorf("a move needs an acceleration above 0, not %s", accelText(float64(m.Accel)))
+	if m.Speed > 0 && m.Speed < least || m.Speed > most || math.IsNaN(float64(m.Speed)) {
+		return fmt.Errorf("a move can't go at %s m/s", units.Number(float64(m.Speed), 7))
+	}
+	for _, rate := range []float64{float64(m.Accel), m.brake()} {
+		if !(rate >= least && rate <= most) {
+			return fmt.Errorf("a move needs an acceleration above 0, not %s m/s²", units.Number(rate, 7))
+		}
 	}
 	return nil
 }
@@ -164,5 +180,3 @@ func trough(length, entry, exit, a, b float64) float64 {
 	square := (a*entry*entry + b*exit*exit - 2*a*b*length) / (a + b)
 	return math.Min(math.Min(entry, exit), math.Sqrt(math.Max(0, square)))
 }
-
-func accelText(a float64) string { return units.Number(a, 2) + " m/s²" }
