@@ -25,8 +25,8 @@ func Check(p Place, d Day) error {
 	if t := d.at(0); t.Year() != d.Year || int(t.Month()) != d.Month || t.Day() != d.Day {
 		return fmt.Errorf("there is no day %04d-%02d-%02d", d.Year, d.Month, d.Day)
 	}
-	if d.Year < 1800 || d.Year > 2100 {
-		return fmt.Errorf("the sun is worked out for the years 1800 to 2100, not for %d", d.Year)
+	if d.Year < 1800 || d.Year > 2400 {
+		return fmt.Errorf("the sun is worked out for the years 1800 to 2400, not for %d", d.Year)
 	}
 	if !(math.Abs(float64(d.Zone)) <= 14*3600) {
 		return fmt.Errorf("a zone of %s h from UTC is not in use: it must be within 14 h", units.Number(float64(d.Zone)/3600, 1))

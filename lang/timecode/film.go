@@ -17,11 +17,13 @@ type Gauge struct {
 }
 
 // gauges lists the gauges a plan can name. A foot of 35 mm film has 64
-// perforations, of 65 mm film as well, and of 16 mm film 40 (nominal pitch).
+// perforations and of 16 mm film 40 (SMPTE ST 139, ST 109, nominal pitch); 65 mm
+// film has the pitch of 35 mm.
 var gauges = []Gauge{
 	{"35mm-4perf", 64, 4, feet(400, 1000)},
 	{"35mm-3perf", 64, 3, feet(400, 1000)},
 	{"35mm-2perf", 64, 2, feet(400, 1000)},
+	{"35mm-8perf", 64, 8, feet(400, 1000)},
 	{"16mm", 40, 1, feet(100, 400, 800)},
 	{"super16", 40, 1, feet(100, 400, 800)},
 	{"65mm-5perf", 64, 5, feet(400, 1000)},

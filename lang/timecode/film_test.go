@@ -35,6 +35,7 @@ func TestFilm(t *testing.T) {
 		{"RUN-2", gauge(t, "super16"), 40, 36},
 		{"RUN-6", three, 64.0 / 3, 67.5},
 		{"RUN-7", two, 32, 45},
+		{"35 mm, eight of 64 perforations a foot (180 ft/min, from memory)", gauge(t, "35mm-8perf"), 8, 180},
 		{"65 mm, five of 64 perforations a foot (112.5 ft/min, from memory)", gauge(t, "65mm-5perf"), 12.8, 112.5},
 	} {
 		assert.InDelta(t, r.perFoot, r.g.FramesPerFoot(), 1e-9, r.id)
