@@ -347,3 +347,25 @@ func BenchmarkArrange(b *testing.B) {
 		})
 	}
 }
+
+func TestDrawnThingsAreAvoided(t *testing.T) {
+	g := &scene.Group{Items: []scene.Item{
+		&scene.Circle{Center: scene.Pt(103, 75), Radius: 2},
+		&scene.Rect{Box: scene.BoxAt(85, 60, 12, 12)},
+		scene.NewPath("").Arc(scene.Pt(100, 75), 12, 0, 180).Close(),
+		&scene.Polygon{Points: []scene.Point{{X: 80, Y: 80}, {X: 95, Y: 80}, {X: 88, Y: 100}}},
+		&scene.Text{At: scene.Pt(98, 83), Text: "already here", Size: 8},
+	}}
+	obstacles := Drawn([]scene.Item{g}, 0.5, 0)
+	require.Len(t, obstacles, 5)
+	places, unplaced := Arrange(Field{Within: page, Obstacles: obstacles}, []Request{word("Mara", scene.Pt(100, 75)), word("Jonas", scene.Pt(100, 77))})
+	require.Empty(t, unplaced)
+	s := scene.Sheet{Width: 200, Height: 150, Items: g.Items}
+	for i, p := range places {
+		s.Add(p.Lines(scene.Text{Size: 8}, []string{"Mara", "Jonas"}[i])...)
+		for _, o := range pieces(obstacles) {
+			assert.False(t, o.covers(p.Quad[:]))
+		}
+	}
+	assert.Empty(t, Overlaps(Quads(s.Texts())))
+}

@@ -215,3 +215,19 @@ func TestStructure(t *testing.T) {
 	assert.Contains(t, out, `"title": "The hall ½ (old)"`)
 	assert.Contains(t, out, `"preferredname": "plan.take"`)
 }
+
+// Booklets are written side by side.
+func TestSideBySide(t *testing.T) {
+	want, err := Write(document())
+	require.NoError(t, err)
+	results := make(chan []byte)
+	for range 4 {
+		go func() {
+			got, _ := Write(document())
+			results <- got
+		}()
+	}
+	for range 4 {
+		assert.True(t, bytes.Equal(want, <-results))
+	}
+}
