@@ -15,6 +15,7 @@ type lift struct{ steps []rise }
 type rise struct {
 	start, end float64
 	from, to   float64
+	action     *plan.Action // nil for the height it is set to first
 }
 
 func (l *lift) at(t float64) float64 {
@@ -27,10 +28,12 @@ func (l *lift) at(t float64) float64 {
 }
 
 // set puts the lens at a height at once; move takes it there.
-func (l *lift) set(at, to float64) { l.steps = append(l.steps, rise{at, at, to, to}) }
+func (l *lift) set(at, to float64) {
+	l.steps = append(l.steps, rise{start: at, end: at, from: to, to: to})
+}
 
-func (l *lift) move(start, end, to float64) {
-	l.steps = append(l.steps, rise{start, end, l.at(start), to})
+func (l *lift) move(a *plan.Action, start, end, to float64) {
+	l.steps = append(l.steps, rise{start, end, l.at(start), to, a})
 }
 
 // lifts is what a camera's lines say of its height during one hold.
@@ -51,7 +54,7 @@ func (b *builder) lifts(camera *plan.Camera, h *hold, last bool) *lift {
 			continue
 		}
 		from := l.at(start)
-		l.move(start, end, float64(d.To))
+		l.move(a, start, end, float64(d.To))
 		lim := b.r.limitsOfHold(h)
 		b.lengths.natural[a] = lim.riseTime(math.Abs(float64(d.To) - from))
 	}

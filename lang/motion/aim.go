@@ -1,0 +1,301 @@
+package motion
+
+import (
+	"math"
+
+	"longhand/lang/body"
+	"longhand/lang/geom"
+	"longhand/lang/plan"
+	"longhand/lang/units"
+)
+
+// Aim is what a camera sees, from a time on. What it sees first it sees from
+// the first frame.
+type Aim struct {
+	Start  units.Seconds
+	Done   units.Seconds // the pan to it is over
+	Action *plan.Action
+	See    *plan.See
+	Size   body.Size // NoSize where none is asked for
+}
+
+// aim is an Aim as it is computed.
+type aim struct {
+	start   float64
+	targets []target
+	size    body.Size
+	gap     closing // X is pan, Y is tilt
+}
+
+// swing is a pan or a tilt that comes on top of the aim.
+type swing struct {
+	start, end float64
+	pan, tilt  float64
+	action     *plan.Action
+}
+
+// headMiddle is how far below the top of the head its middle is, of stature:
+// half way to the chin.
+const headMiddle = (1 - body.ChinFraction) / 2
+
+// thirdsOver is where heads are put: a third of the frame's height below its
+// top is a sixth above its middle.
+const thirdsOver = 1.0/2 - 1.0/3
+
+// at aims from a place through a lens: the pan to the middle of the targets'
+// bearing extremes, the tilt that puts heads a third of the frame's height
+// below its top (for sizes tighter than chest, the eyes). Where a whole person
+// is asked for, the tilt goes no higher than keeps the feet in, as far as the
+// head allows. What has no head is put in the middle. False where nothing is to
+// be seen.
+func (a *aim) at(t float64, from geom.Vec3, focal, height float64) (pan, tilt float64, ok bool) {
+	var ref float64
+	low, high := math.Inf(1), math.Inf(-1)
+	heads, things := newExtent(), newExtent()
+	top, feet := math.Inf(-1), math.Inf(1)
+	for _, g := range a.targets {
+		p, radius := g.point(t), g.radius()
+		d := p.Sub(from.Floor())
+		dist := d.Len()
+		if dist < 1e-6 {
+			continue
+		}
+		bearing := d.Angle()
+		if !ok {
+			ref, ok = bearing, true
+		}
+		off := geom.AngleDiff(ref, bearing)
+		half := math.Asin(math.Min(1, radius/dist))
+		low, high = math.Min(low, off-half), math.Max(high, off+half)
+		z, isHead := g.eyeline(t, a.size)
+		e := math.Atan2(z-from.Z, dist)
+		if !isHead {
+			things.add(e)
+			continue
+		}
+		heads.add(e)
+		floor := g.track.point(t).Z
+		top = math.Max(top, math.Atan2(floor+float64(g.track.height(t))-from.Z, dist))
+		feet = math.Min(feet, math.Atan2(floor-from.Z, dist))
+	}
+	if !ok {
+		return 0, 0, false
+	}
+	pan = ref + (low+high)/2
+	if heads.empty() {
+		return pan, things.middle(), true
+	}
+	tilt = heads.middle()
+	if focal <= 0 || height <= 0 {
+		return pan, tilt, true
+	}
+	angle := func(part float64) float64 { return math.Atan(part * height / focal) }
+	tilt -= angle(thirdsOver)
+	if a.size == body.Full || a.size == body.Wide {
+		tilt = math.Min(tilt, feet+angle(0.5-body.Full.Cut().FootRoom))
+		tilt = math.Max(tilt, top-angle(0.5-body.HeadroomTolerance))
+	}
+	return pan, tilt, true
+}
+
+// extent is the least and the most of some angles.
+type extent struct{ low, high float64 }
+
+func newExtent() extent { return extent{math.Inf(1), math.Inf(-1)} }
+
+func (x *extent) add(v float64)  { x.low, x.high = math.Min(x.low, v), math.Max(x.high, v) }
+func (x extent) empty() bool     { return x.low > x.high }
+func (x extent) middle() float64 { return (x.low + x.high) / 2 }
+
+// radius of what is aimed at, as seen from the side.
+func (g target) radius() float64 {
+	if g.track == nil {
+		return 0
+	}
+	if g.track.Radius > 0 {
+		return float64(g.track.Radius)
+	}
+	return float64(g.track.Width) / 2
+}
+
+// eyeline is the height in space that a lens is aimed at, and whether that is a
+// head.
+func (g target) eyeline(t float64, size body.Size) (float64, bool) {
+	switch {
+	case g.cam != nil:
+		return g.cam.pupil(t).Z, false
+	case g.track == nil:
+		return g.fixed.Z, false
+	}
+	floor := g.track.point(t).Z
+	if _, person := g.track.Thing.(*plan.Person); !person {
+		return floor + aimFraction*float64(g.track.height(t)), false
+	}
+	below := headMiddle
+	if size.TighterThan(body.Chest) {
+		below = 1 - body.EyeFraction
+	}
+	return floor + float64(g.track.height(t)) - below*float64(g.track.Stature), true
+}
+
+// swung is how far pans and tilts have gone since a time.
+func (c *CameraTrack) swung(since, t float64) (pan, tilt float64) {
+	for _, s := range c.swings {
+		k := easedBy(aimEase, t, s.start, s.end) - easedBy(aimEase, since, s.start, s.end)
+		pan += s.pan * k
+		tilt += s.tilt * k
+	}
+	return pan, tilt
+}
+
+// aimed is the pan and the tilt at a time, from a place through a lens.
+func (c *CameraTrack) aimed(t float64, from geom.Vec3, focal float64) (pan, tilt float64) {
+	return c.aimedBy(t, from, focal, len(c.aims))
+}
+
+// aimedBy is the aim by the first n of them.
+func (c *CameraTrack) aimedBy(t float64, from geom.Vec3, focal float64, n int) (pan, tilt float64) {
+	i := n - 1
+	for i > 0 && c.aims[i].start > t {
+		i--
+	}
+	if i < 0 {
+		pan = c.mounts[c.mountAt(t)].ahead(t)
+		p, q := c.swung(0, t)
+		return pan + p, q
+	}
+	a := &c.aims[i]
+	pan, tilt, ok := a.at(t, from, focal, float64(c.Frame.Height))
+	if !ok {
+		pan = c.mounts[c.mountAt(t)].ahead(t)
+	}
+	off := a.gap.at(t)
+	p, q := c.swung(a.start, t)
+	return pan + off.X + p, clamp(tilt+off.Y+q, -math.Pi/2, math.Pi/2)
+}
+
+// pan at a time.
+func (c *CameraTrack) pan(t float64) float64 {
+	pan, _ := c.aimed(t, c.pupil(t), c.focalAt(t))
+	return pan
+}
+
+// aimsOf builds the aims and swings of a camera.
+func (b *builder) aimsOf(c *CameraTrack) {
+	for _, a := range byStart(b.p.Actions, b.c) {
+		if !mine(a, c.Camera) {
+			continue
+		}
+		iv := b.c.Of(a)
+		switch d := a.Deed.(type) {
+		case *plan.Swing:
+			c.swings = append(c.swings, newSwing(a, d, iv.Start, iv.End))
+		case *plan.See:
+			b.addAim(c, a, d, float64(iv.Start))
+		}
+	}
+}
+
+func newSwing(a *plan.Action, d *plan.Swing, start, end units.Seconds) swing {
+	s := swing{start: float64(start), end: float64(end), action: a}
+	angle := d.Angle.Radians()
+	switch d.Turn {
+	case plan.Left:
+		s.pan = angle
+	case plan.Right:
+		s.pan = -angle
+	case plan.Up:
+		s.tilt = angle
+	case plan.Down:
+		s.tilt = -angle
+	}
+	return s
+}
+
+// addAim turns to new targets as quickly as is usual on the rig, from whatever
+// the lens did before.
+func (b *builder) addAim(c *CameraTrack, action *plan.Action, d *plan.See, start float64) {
+	a := aim{start: start}
+	a.size, _ = body.ParseSize(d.Size)
+	for _, to := range d.Targets {
+		g, ok := b.target(to)
+		if !ok {
+			b.problem(Problem{Kind: NoTarget, Subject: c.Camera, Other: to.Thing, Action: action, Note: nowhere(to)})
+			continue
+		}
+		a.targets = append(a.targets, g)
+	}
+	first := len(c.aims) == 0
+	if first && len(c.swings) == 0 {
+		a.start = 0
+	} else {
+		a.gap = c.aimGap(&a, start)
+	}
+	c.aims = append(c.aims, a)
+	c.Aims = append(c.Aims, Aim{
+		Start: units.Seconds(a.start), Done: units.Seconds(math.Max(a.start, a.gap.end())),
+		Action: action, See: d, Size: a.size,
+	})
+}
+
+// aimGap is the closing from what the lens did before an aim to what it wants.
+func (c *CameraTrack) aimGap(a *aim, start float64) closing {
+	const h = 1e-3
+	look := func(t float64) (was, want geom.Vec, ok bool) {
+		from, focal := c.pupil(t), c.focalAt(t)
+		p, q := c.aimedBy(t, from, focal, len(c.aims))
+		pan, tilt, ok := a.at(t, from, focal, float64(c.Frame.Height))
+		return geom.Vec{X: p, Y: q}, geom.Vec{X: pan, Y: tilt}, ok
+	}
+	was, want, ok := look(start)
+	if !ok {
+		return closing{}
+	}
+	lim := c.Holds[c.mountAt(start)].Limits
+	rate := float64(lim.Pan.Typical)
+	if rate <= 0 {
+		rate = 45
+	}
+	speed := units.Degrees(rate).Radians()
+	gap := geom.Vec{X: geom.AngleDiff(want.X, was.X), Y: was.Y - want.Y}
+	var drift geom.Vec
+	if start > h {
+		was0, _, _ := look(start - h)
+		drift = geom.Vec{X: geom.AngleDiff(was0.X, was.X), Y: was.Y - was0.Y}.Mul(1 / h)
+	}
+	_, want1, ok := look(start + h)
+	if ok {
+		drift = drift.Sub(geom.Vec{X: geom.AngleDiff(want.X, want1.X), Y: want1.Y - want.Y}.Mul(1 / h))
+	}
+	return closeGap(gap, drift, start, speed, speed/aimGather)
+}
+
+// aimGather is the time in which a pan gathers its speed, seconds (common
+// practice, no source).
+const aimGather = 0.4
+
+// Aim is what it sees at a time; nil where nothing in particular.
+func (c *CameraTrack) Aim(at units.Seconds) *Aim {
+	for i := len(c.Aims) - 1; i >= 0; i-- {
+		if c.Aims[i].Start <= at || i == 0 {
+			return &c.Aims[i]
+		}
+	}
+	return nil
+}
+
+// Targets is what it sees at a time.
+func (c *CameraTrack) Targets(at units.Seconds) []plan.Target {
+	if a := c.Aim(at); a != nil {
+		return a.See.Targets
+	}
+	return nil
+}
+
+// Size is the size asked for at a time.
+func (c *CameraTrack) Size(at units.Seconds) body.Size {
+	if a := c.Aim(at); a != nil {
+		return a.Size
+	}
+	return body.NoSize
+}

@@ -1,0 +1,107 @@
+package motion
+
+import (
+	"math"
+
+	"longhand/lang/plan"
+	"longhand/lang/units"
+)
+
+// Fit is a lens on a camera, from a time on. What is fitted first is fitted from
+// the first frame.
+type Fit struct {
+	At     units.Seconds
+	Lens   *plan.Lens
+	Focal  units.Millimetres
+	Stop   units.Stop // 0 where neither the text nor the lens says
+	Action *plan.Action
+
+	from units.Millimetres // it zooms from here; equal to Focal where it doesn't
+}
+
+// zoomTime is how long a lens takes to zoom to a new focal length, seconds
+// (common practice, no source).
+const zoomTime = 1.0
+
+func (b *builder) fits(camera *plan.Camera) []Fit {
+	var out []Fit
+	for _, a := range byStart(b.p.Actions, b.c) {
+		d, ok := a.Deed.(*plan.Fit)
+		if !ok || d.Lens == nil || !mine(a, camera) {
+			continue
+		}
+		f := Fit{At: b.c.Of(a).Start, Lens: d.Lens, Focal: d.Focal, Stop: d.Stop, Action: a}
+		var last *Fit
+		if len(out) > 0 {
+			last = &out[len(out)-1]
+		}
+		same := last != nil && last.Lens == d.Lens
+		if f.Focal <= 0 {
+			f.Focal = d.Lens.Short
+			if same {
+				f.Focal = last.Focal
+			}
+		}
+		if f.Stop <= 0 {
+			f.Stop = d.Lens.Widest
+			if same {
+				f.Stop = last.Stop
+			}
+		}
+		f.from = f.Focal
+		if same {
+			f.from = last.Focal
+		}
+		if last == nil {
+			f.At = 0
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// Fit is the lens at a time; nil where none is fitted.
+func (c *CameraTrack) Fit(at units.Seconds) *Fit {
+	for i := len(c.Fits) - 1; i >= 0; i-- {
+		if c.Fits[i].At <= at || i == 0 {
+			return &c.Fits[i]
+		}
+	}
+	return nil
+}
+
+// Lens is what is fitted at a time; nil where nothing is.
+func (c *CameraTrack) Lens(at units.Seconds) *plan.Lens {
+	if f := c.Fit(at); f != nil {
+		return f.Lens
+	}
+	return nil
+}
+
+// Stop is the lens's opening at a time; 0 where nothing says.
+func (c *CameraTrack) Stop(at units.Seconds) units.Stop {
+	if f := c.Fit(at); f != nil {
+		return f.Stop
+	}
+	return 0
+}
+
+// Zooming says whether the focal length changes at a time.
+func (c *CameraTrack) Zooming(at units.Seconds) bool {
+	f := c.Fit(at)
+	return f != nil && f.from != f.Focal && at > f.At && at < f.At+zoomTime
+}
+
+// focalAt is the focal length in millimetres: a zoom goes by equal parts of
+// itself, as the eye sees it.
+func (c *CameraTrack) focalAt(t float64) float64 {
+	f := c.Fit(units.Seconds(t))
+	if f == nil {
+		return 0
+	}
+	if f.from == f.Focal || f.from <= 0 {
+		return float64(f.Focal)
+	}
+	k := easedBy(aimEase, t, float64(f.At), float64(f.At)+zoomTime)
+	return float64(f.from) * math.Pow(float64(f.Focal/f.from), k)
+}

@@ -1,0 +1,132 @@
+package motion
+
+import (
+	"math"
+
+	"longhand/lang/clock"
+	"longhand/lang/geom"
+	"longhand/lang/optics"
+	"longhand/lang/plan"
+	"longhand/lang/units"
+)
+
+// camera builds a camera's track; nil where nothing says where it is.
+func (b *builder) camera(camera *plan.Camera) *CameraTrack {
+	holds := b.holds[camera]
+	c := &CameraTrack{Camera: camera, end: b.end}
+	c.Frame, _ = optics.NewFrame(camera.Width, camera.Height, camera.Squeeze, b.p.Take.Aspect)
+	for i := range holds {
+		h := &holds[i]
+		m, ok := b.mountOf(camera, h, i == len(holds)-1)
+		if !ok {
+			continue
+		}
+		c.mounts = append(c.mounts, m)
+		c.Holds = append(c.Holds, Hold{
+			Start: units.Seconds(h.start), Taken: units.Seconds(h.taken), End: units.Seconds(math.Min(h.end, b.end)),
+			Action: h.action, Rig: h.rig, Operator: h.operator, Hide: h.hide,
+			Worn: h.worn(), Ridden: h.ridden(), Limits: b.r.limitsOfHold(h),
+		})
+	}
+	if len(c.mounts) == 0 {
+		return nil
+	}
+	c.Rolls = b.rolls(camera)
+	c.Fits = b.fits(camera)
+	b.aimsOf(c)
+	b.focusOf(c)
+	b.handoffs(c)
+	b.loads(c)
+	return c
+}
+
+func (b *builder) mountOf(camera *plan.Camera, h *hold, last bool) (mount, bool) {
+	m := mount{h: h}
+	if h.hide != nil {
+		m.fixed, m.into = b.behind(camera, h)
+		return m, true
+	}
+	base := h.base()
+	if base == nil {
+		return m, false
+	}
+	m.lift = b.lifts(camera, h, last)
+	if m.base = b.track(base); m.base == nil {
+		return m, false
+	}
+	if h.armed() {
+		if m.boom = b.boom(h.rig); m.boom == nil {
+			return m, false
+		}
+		m.tip = m.boom.tip
+	}
+	return m, true
+}
+
+// pupilBehind is how far behind a wall's back face the entrance pupil of a
+// hidden lens is, metres (common practice, no source).
+const pupilBehind = 0.03
+
+// behind is the place of a hidden lens: behind its hole, on the side away from
+// the first thing it sees.
+func (b *builder) behind(camera *plan.Camera, h *hold) (geom.Vec3, float64) {
+	hole := h.hide.Hole
+	on := plan.On{Wall: hole.Wall, From: hole.Along, To: hole.Along}
+	p, _ := on.Ends()
+	const near = 0.01
+	a, _ := plan.On{Wall: hole.Wall, From: hole.Along - near, To: hole.Along}.Ends()
+	c, _ := plan.On{Wall: hole.Wall, From: hole.Along, To: hole.Along + near}.Ends()
+	normal := c.Sub(a).Unit().Left()
+	side := 1.0 // the side the lens looks to
+	if see := b.seeing(camera, h.start, math.MaxInt); see != nil {
+		for _, to := range see.Targets {
+			if g, ok := b.target(to); ok {
+				if g.point(h.start).Sub(p).Dot(normal) < 0 {
+					side = -1
+				}
+				break
+			}
+		}
+	}
+	into := normal.Mul(side)
+	q := p.Sub(into.Mul(float64(hole.Wall.Thick)/2 + pupilBehind))
+	return q.At(float64(hole.Up)), into.Angle()
+}
+
+// rolls is when a camera rolls: all the take where no line says, else from its
+// first `rolls`, or from the start where the first line is `rests`.
+func (b *builder) rolls(camera *plan.Camera) []Roll {
+	var out []Roll
+	said := false
+	on := false
+	end := units.Seconds(b.end)
+	for _, a := range byStart(b.p.Actions, b.c) {
+		d, ok := a.Deed.(*plan.Roll)
+		if !ok || a.Subject != plan.Thing(camera) {
+			continue
+		}
+		at := b.c.Of(a).Start
+		switch {
+		case d.On && !on:
+			out = append(out, Roll{From: at, To: end, Action: a})
+		case !d.On && !said:
+			out = append(out, Roll{From: 0, To: at})
+		case !d.On && on:
+			out[len(out)-1].To = at
+		}
+		said, on = true, d.On
+	}
+	if !said {
+		// The last frame of the take is taken at its end, or just before it.
+		return []Roll{{From: 0, To: end + units.Seconds(1e-6)}}
+	}
+	for i := range out {
+		if out[i].To == end {
+			out[i].To = end + units.Seconds(1e-6)
+		}
+	}
+	return out
+}
+
+// mine says that a line is a camera's.
+func mine(a *plan.Action, camera *plan.Camera) bool { return clock.SubjectOf(a) == plan.Thing(camera) }
