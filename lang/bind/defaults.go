@@ -20,9 +20,9 @@ var defaultRate = units.Rate{Num: 24, Den: 1}
 
 // Defaults lists what Bind fills in where the text says nothing, in a fixed
 // order; lengths are printed in the system given.
-func Defaults(s units.System) []body.Default {
+func Defaults(s units.System) []units.Default {
 	l := func(m units.Metres) string { return m.Text(s) }
-	return []body.Default{
+	return []units.Default{
 		{Name: "take, rate", Value: defaultRate.String() + " fps", Source: body.Practice},
 		{Name: "take, shutter", Value: "180 deg", Source: body.Practice},
 		{Name: "take, frame", Value: "the sensor's own shape", Source: body.Practice},

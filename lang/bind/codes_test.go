@@ -1,0 +1,75 @@
+package bind
+
+import (
+	"errors"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"longhand/lang/diag"
+)
+
+func loadAlone(text string) []diag.Diagnostic {
+	files, bag := Load(func(path string) (string, error) {
+		if path == "plan.take" {
+			return text, nil
+		}
+		return "", errors.New("file does not exist")
+	}, "plan.take")
+	_, found := Bind(files)
+	bag.Merge(found)
+	return bag.Sorted()
+}
+
+func TestCodesAreFoundAndMended(t *testing.T) {
+	seen := map[diag.Code]bool{}
+	for _, e := range Codes {
+		assert.False(t, seen[e.Code], "%s is explained twice", e.Code)
+		seen[e.Code] = true
+		assert.NotEmpty(t, e.Title, e.Code)
+		assert.NotEmpty(t, e.Explain, e.Code)
+		bad := loadAlone(e.Bad)
+		if assert.Len(t, bad, 1, "%s: %v", e.Code, bad) {
+			assert.Equal(t, e.Code, bad[0].Code)
+		}
+		assert.Empty(t, loadAlone(e.Good), e.Code)
+	}
+}
+
+// TestEveryCodeIsExplained reads the constants of the packages that make codes.
+func TestEveryCodeIsExplained(t *testing.T) {
+	explained := map[string]bool{}
+	for _, e := range Codes {
+		explained[string(e.Code)] = true
+	}
+	n := 0
+	for _, dir := range []string{".", "../syntax"} {
+		paths, err := filepath.Glob(filepath.Join(dir, "*.go"))
+		require.NoError(t, err)
+		for _, path := range paths {
+			file, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+			require.NoError(t, err)
+			ast.Inspect(file, func(node ast.Node) bool {
+				v, ok := node.(*ast.ValueSpec)
+				if !ok || len(v.Names) != 1 || !strings.HasPrefix(v.Names[0].Name, "Code") || len(v.Values) != 1 {
+					return true
+				}
+				if lit, ok := v.Values[0].(*ast.BasicLit); ok {
+					code, err := strconv.Unquote(lit.Value)
+					require.NoError(t, err)
+					assert.True(t, explained[code], "%s is not explained", code)
+					n++
+				}
+				return true
+			})
+		}
+	}
+	assert.GreaterOrEqual(t, n, len(Codes))
+}
