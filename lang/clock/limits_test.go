@@ -1,6 +1,7 @@
 package clock_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -183,6 +184,27 @@ func TestACameraItsRigAndItsOperatorAreOneLane(t *testing.T) {
 	c = solve(s, lengths{})
 	assert.Empty(t, c.Overlaps)
 	check(t, c, expect{keep, 5, 12, ""}, expect{ides, 12, 14, ""})
+}
+
+func TestLengthsThatAreNoLengths(t *testing.T) {
+	for _, bad := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), -3} {
+		s := newScript()
+		mina := person("mina")
+		s.beat("one", nil)
+		a := s.walk(mina, "M1")
+		b := s.walk(mina, "M2", in(bad))
+		e := s.walk(mina, "M3", in(2))
+		late := s.say(mina, "one", starting(plus(bad)))
+		c := solve(s, lengths{a: bad})
+		check(t, c, expect{a, 0, 0, ""}, expect{b, 0, 0, ""}, expect{e, 0, 2, ""})
+		assert.GreaterOrEqual(t, c.Of(late).Start, units.Seconds(0))
+	}
+	c := clock.Solve(&plan.Plan{}, lengths{})
+	assert.Zero(t, c.Length)
+	assert.Nil(t, c.BeatAt(0))
+	stray := &plan.Action{Deed: &plan.Stand{}}
+	c = clock.Solve(&plan.Plan{Actions: []*plan.Action{stray}}, lengths{})
+	assert.False(t, c.Of(stray).Placed, "a line of no beat")
 }
 
 func TestRecordRunsOut(t *testing.T) {

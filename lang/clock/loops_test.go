@@ -88,6 +88,11 @@ func TestLoopsOfEveryKind(t *testing.T) {
 			one := s.beat("one", nil)
 			s.walk(mina, "M1", starting(when(beatEnds(one))))
 		}, []string{`beat "one" ends with mina walks to M1; mina walks to M1 when "one" ends`}},
+		{"a beat that waits for itself", func(s *script) {
+			one := s.beat("one", nil)
+			one.Start = when(beatEnds(one), 1)
+			s.walk(mina, "M1")
+		}, []string{`beat "one" when "one" ends, +1 s`}},
 		{"a spin and its counter", func(s *script) {
 			s.beat("one", nil)
 			a := s.camera("A")
