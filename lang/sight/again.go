@@ -272,7 +272,7 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 		it := &w.items[i]
 		if w.stale[it.ref] || w.haunted(it) {
 			w.visible[int(it.ref)*tileFrames+col] = -1
-			w.put(int(it.ref), col, w.body(it))
+			w.put(int(it.ref), col, w.measure(it))
 			w.stale[it.ref] = false
 		}
 	}

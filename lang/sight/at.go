@@ -57,7 +57,7 @@ func (st *stage) at(camera int, f units.Frame) []Sighting {
 	for i := l.nset; i < l.n; i++ {
 		box := noBox
 		l.cover.box = &box
-		add(int(l.items[i].ref), NoMirror, l.body(&l.items[i]), &box)
+		add(int(l.items[i].ref), NoMirror, l.measure(&l.items[i]), &box)
 	}
 	l.cover.box = nil
 	box := noBox

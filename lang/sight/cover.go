@@ -2,193 +2,248 @@ package sight
 
 import (
 	"math"
-	"slices"
 )
 
 // cover measures how much of an item shows in a window past nearer items.
 //
-// The item's columns are cut where anything bends: at corners of silhouettes
-// and of the window, and, for cylinders, a few times across. Within such a cell
-// every bound of what covers what is a line or a gentle curve; where two bounds
-// change places between the ends of a cell it is cut again at the crossing. What
-// is left has bounds in one order from end to end, so that the open part of a
-// column changes smoothly, is integrated by Simpson's rule, and is nowhere
-// greater than nought unless it is so at an end or in the middle.
+// Most of what hides a body hides it from top to bottom: a wall, a door, somebody
+// in front. Those are taken first, as ranges of columns. In the columns that are
+// left, cells are cut wherever anything bends: at corners of silhouettes and of
+// the window, and, for the curve of a cylinder, at a few columns across it.
+// Between the ends of a cell every bound of what covers what is then a line, or
+// within roundSlack of one; where two bounds change places it is cut again. What
+// is left has its bounds in one order from end to end: it shows something
+// everywhere within or nowhere, and its area is that of trapezoids.
 type cover struct {
-	e      *eye
-	win    *window
-	breaks []float64
-	cuts   []float64
-	at     [3]stations // of a cell: its two ends, and a point within
-	active []int32
-	gaps   []gap // of a column
-	box    *Box  // grown by what shows, when wanted
+	e   *eye
+	win *window
+	box *Box // grown by what shows, when wanted
 
-	// In a mirror the first before of the nearer items are real ones: they
-	// count where they cover the pane, not the image beyond it.
-	pane   *item
-	before int
+	pane *item // of a mirror, where real things hide it
+
+	fine    bool // cut the curves of cylinders finely
+	t       *item
+	clipped bool // the window may cut the item above or below
+	partial []over
+	free    []gap // ranges of columns not hidden from top to bottom
+	breaks  []float64
+	a, b    station
+	zoid    trapezoid
+	cuts    []float64
+	gaps    []gap
 }
 
-// stations are the bounds at one column: of the item, the window, and the slopes
-// each nearer item covers.
-type stations struct {
-	cx, cy         float64
+// over is an item that may cover part of another.
+type over struct {
+	*item
+	real bool // it hides the pane of a mirror
+}
+
+// station is every bound at one column: of the item, the window, and the slopes
+// that each of the partial items covers.
+type station struct {
+	p              float64
 	lo, hi         float64 // the item's
 	floor, ceiling float64 // the window's
-	lows, highs    []float64
-	ahead          []float64 // how much nearer than the item each is
+	over           []bound
+}
+
+type bound struct {
+	lo, hi float64
+	ahead  float64 // how much nearer than the item it is
 }
 
 type gap struct{ lo, hi float64 }
 
-// parts across half a cylinder between the cuts made for its curve.
-var roundCuts = [...]float64{-0.94, -0.77, -0.5, -0.17, 0.17, 0.5, 0.77, 0.94}
+// thin is the width of a cell, or of what shows in a column, below which it is
+// nothing: what is left between two walls that meet when their corners are
+// rounded apart.
+const thin = 1e-9
 
-// measure is the item's area in the window and the part of it not covered, both
-// in the picture plane at distance 1.
-func (c *cover) measure(t *item, nearer []*item) (whole, seen float64) {
+// roundSlack is how far the chords across a cylinder's curve may lie off it, as
+// a part of the height of what is measured.
+const roundSlack = 0.002
+
+// begin readies the cover to measure t; false where none of it is in the
+// window's columns.
+func (c *cover) begin(t *item) bool {
 	from, to := t.p0, t.p1
 	if !c.e.steep {
 		from, to = math.Max(from, c.win.p0), math.Min(to, c.win.p1)
 	} else if t.inside || to-from >= 2*math.Pi {
 		from, to = c.win.p0, c.win.p1
 	}
-	if !(from < to) {
-		return 0, 0
+	c.t, c.fine = t, false
+	c.partial = c.partial[:0]
+	c.free = append(c.free[:0], gap{from, to})
+	c.clipped = c.e.steep || t.lo < c.win.smin || t.hi > c.win.smax || !c.win.square
+	return from < to
+}
+
+// hide takes an item that may cover part of t into account; false when nothing
+// of t is left.
+func (c *cover) hide(o *item, real bool) bool {
+	if c.e.steep || o.capped || real {
+		c.partial = append(c.partial, over{o, real})
+		return true
 	}
-	c.lay(t, nearer, from, to)
+	t := c.t
+	n := len(c.free)
+	a, b := math.Max(o.p0, c.free[0].lo), math.Min(o.p1, c.free[n-1].hi)
+	if a >= b {
+		return true
+	}
+	ea, eb, most := o.entry(a, b)
+	if most <= t.w0 {
+		return true // begins beyond t
+	}
+	lo, hi := math.Max(t.lo, c.win.smin), math.Min(t.hi, c.win.smax)
+	// Its upper bound is concave over the columns and its lower one convex, so
+	// that it covers in between what it covers at both ends.
+	top, bottom := o.h1*math.Min(ea, eb), o.h0*math.Min(ea, eb)
+	if o.h1 < 0 {
+		top = o.h1 * math.Max(o.leave(1, a), o.leave(1, b))
+		if o.h1 < t.h1 {
+			top = math.Min(top, o.h1*t.w1)
+		}
+	}
+	if o.h0 > 0 {
+		bottom = o.h0 * math.Max(o.leave(1, a), o.leave(1, b))
+		if o.h0 > t.h0 {
+			bottom = math.Max(bottom, o.h0*t.w1)
+		}
+	}
+	if top >= hi && bottom <= lo && math.Min(ea, eb) >= t.w1 {
+		c.take(a, b)
+		return len(c.free) > 0
+	}
+	// Where it nowhere reaches up or down to t it is no matter.
+	if o.h1 > 0 && o.h1*most <= lo || o.h0 < 0 && o.h0*most >= hi {
+		return true
+	}
+	c.partial = append(c.partial, over{item: o})
+	return true
+}
+
+// take removes a range of columns from free.
+func (c *cover) take(a, b float64) {
+	for i := 0; i < len(c.free); i++ {
+		g := c.free[i]
+		switch {
+		case b <= g.lo || a >= g.hi:
+		case a <= g.lo && b >= g.hi:
+			c.free = append(c.free[:i], c.free[i+1:]...)
+			i--
+		case a <= g.lo:
+			c.free[i].lo = b
+		case b >= g.hi:
+			c.free[i].hi = a
+		default:
+			c.free[i].hi = a
+			c.free = append(c.free, gap{})
+			copy(c.free[i+2:], c.free[i+1:])
+			c.free[i+1] = gap{b, g.hi}
+			return
+		}
+	}
+}
+
+// entry is the nearness at which two columns enter o, and a bound of it between
+// them.
+func (o *item) entry(a, b float64) (ea, eb, most float64) {
+	if o.inside {
+		return far, far, far
+	}
+	if o.round {
+		return o.enter(1, a), o.enter(1, b), o.w1
+	}
+	ea, eb, most = far, far, far
+	for _, s := range o.front {
+		va, vb := s.a+s.b*a, s.a+s.b*b
+		ea, eb = math.Min(ea, va), math.Min(eb, vb)
+		most = math.Min(most, math.Max(va, vb))
+	}
+	return ea, eb, most
+}
+
+// open is the area of t that nothing covers, in the picture plane at distance 1.
+func (c *cover) open() float64 {
+	area := c.sweep()
+	if area == 0 && len(c.partial) > 0 && !c.fine && c.curved() {
+		// Look again for a sliver between chords.
+		c.fine = true
+		area = c.sweep()
+	}
+	return area
+}
+
+func (c *cover) curved() bool {
+	for i := range c.partial {
+		if c.partial[i].round {
+			return true
+		}
+	}
+	return c.t.round
+}
+
+func (c *cover) sweep() float64 {
+	area := 0.0
+	for _, g := range c.free {
+		area += c.between(g.lo, g.hi)
+	}
+	return area
+}
+
+// whole is the area of t in the window, whatever covers it.
+func (c *cover) whole(t *item) float64 {
+	if !c.begin(t) {
+		return 0
+	}
+	return c.sweep()
+}
+
+// between measures the columns from one to another.
+func (c *cover) between(from, to float64) float64 {
+	if to-from < thin {
+		return 0
+	}
+	c.lay(from, to)
+	c.stand(&c.a, c.breaks[0])
+	area := 0.0
 	for i := 1; i < len(c.breaks); i++ {
-		w, s := c.cell(t, nearer, c.breaks[i-1], c.breaks[i])
-		whole, seen = whole+w, seen+s
-	}
-	return whole, seen
-}
-
-// lay fills breaks with the columns between which everything is smooth.
-func (c *cover) lay(t *item, nearer []*item, from, to float64) {
-	c.breaks = append(c.breaks[:0], from, to)
-	c.add(from, to, c.win.kinks...)
-	c.add(from, to, t.corners...)
-	if t.round || c.e.steep {
-		c.addRound(t, from, to)
-	}
-	for _, o := range nearer {
-		if !o.inside {
-			c.add(from, to, o.p0, o.p1)
-		}
-		c.add(from, to, o.corners...)
-		if o.round {
-			c.addRound(o, from, to)
-		}
-	}
-	if c.e.steep {
-		for p := math.Ceil(from/0.1) * 0.1; p < to; p += 0.1 {
-			c.add(from, to, p)
-		}
-	}
-	slices.Sort(c.breaks)
-}
-
-func (c *cover) addRound(o *item, from, to float64) {
-	a, b := math.Max(o.p0, from), math.Min(o.p1, to)
-	if c.e.steep && !o.inside {
-		a, b = o.p0, o.p1
-	}
-	for _, k := range roundCuts {
-		c.add(from, to, (a+b)/2+(b-a)/2*k)
-	}
-}
-
-func (c *cover) add(from, to float64, ps ...float64) {
-	for _, p := range ps {
-		if c.e.steep {
-			const turn = 2 * math.Pi
-			for p += math.Ceil((from-p)/turn) * turn; p < to; p += turn {
-				c.breaks = append(c.breaks, p)
-			}
-		} else if p > from && p < to {
-			c.breaks = append(c.breaks, p)
-		}
-	}
-}
-
-// thin is the width of a cell below which it is skipped: what is left of two
-// walls that meet when their corners are rounded apart.
-const thin = 1e-9
-
-func (c *cover) cell(t *item, nearer []*item, a, b float64) (whole, seen float64) {
-	if b-a < thin {
-		return 0, 0
-	}
-	m := (a + b) / 2
-	c.active = c.active[:0]
-	for i, o := range nearer {
-		if c.e.holds(o, m) {
-			c.active = append(c.active, int32(i))
-		}
-	}
-	c.stand(&c.at[0], t, nearer, a)
-	c.stand(&c.at[2], t, nearer, b)
-	c.cuts = c.cuts[:0]
-	c.crossings(t, nearer, &c.at[0], &c.at[2], a, b)
-	if len(c.cuts) == 0 {
-		return c.simpson(t, nearer, a, b)
-	}
-	slices.Sort(c.cuts)
-	last := a
-	for _, p := range append(c.cuts, b) {
-		if p-last < thin {
+		if c.breaks[i]-c.a.p < thin {
 			continue
 		}
-		c.stand(&c.at[2], t, nearer, p)
-		w, s := c.simpson(t, nearer, last, p)
-		whole, seen = whole+w, seen+s
-		last = p
-		c.at[0], c.at[2] = c.at[2], c.at[0]
+		c.stand(&c.b, c.breaks[i])
+		area += c.cell()
+		c.a, c.b = c.b, c.a
 	}
-	return whole, seen
-}
-
-// holds is whether a column passes through an item's range.
-func (e *eye) holds(o *item, p float64) bool {
-	if e.steep && !o.inside {
-		const turn = 2 * math.Pi
-		d := math.Mod(p-o.p0, turn)
-		if d < 0 {
-			d += turn
-		}
-		return d < o.p1-o.p0
-	}
-	return o.p0 < p && p < o.p1
-}
-
-// simpson integrates between stations 0 and 2.
-func (c *cover) simpson(t *item, nearer []*item, a, b float64) (whole, seen float64) {
-	c.stand(&c.at[1], t, nearer, (a+b)/2)
-	k := [3]float64{(b - a) / 6, (b - a) / 6 * 4, (b - a) / 6}
-	for i := range c.at {
-		w, s := c.column(&c.at[i])
-		whole, seen = whole+k[i]*w, seen+k[i]*s
-	}
-	return whole, seen
+	return area
 }
 
 // stand works out the bounds at a column.
-func (c *cover) stand(st *stations, t *item, nearer []*item, p float64) {
+func (c *cover) stand(st *station, p float64) {
 	cx, cy := c.e.column(p)
-	st.cx, st.cy = cx, cy
-	w, lo, hi := t.slopes(cx, cy)
-	st.lo, st.hi = lo, hi
-	st.floor, st.ceiling = c.win.span(cx, cy)
-	st.lows, st.highs, st.ahead = st.lows[:0], st.highs[:0], st.ahead[:0]
-	for _, i := range c.active {
-		t, w := t, w
-		if int(i) < c.before {
+	w, lo, hi := c.t.slopes(cx, cy)
+	st.p, st.lo, st.hi = p, lo, hi
+	if c.clipped {
+		st.floor, st.ceiling = c.win.span(cx, cy)
+	}
+	if cap(st.over) < len(c.partial) {
+		st.over = make([]bound, len(c.partial)+8)
+	}
+	st.over = st.over[:len(c.partial)]
+	for i := range c.partial {
+		o := &c.partial[i]
+		if !c.e.steep && (p < o.p0 || p > o.p1) {
+			continue
+		}
+		t, w := c.t, w
+		if o.real {
 			t, w = c.pane, c.pane.enter(cx, cy)
 		}
-		ow, l, h := nearer[i].covers(cx, cy, t, w)
-		st.lows, st.highs, st.ahead = append(st.lows, l), append(st.highs, h), append(st.ahead, ow-w)
+		ow, l, h := o.covers(cx, cy, t, w)
+		st.over[i] = bound{l, h, ow - w}
 	}
 }
 
@@ -217,93 +272,4 @@ func (o *item) covers(cx, cy float64, t *item, w float64) (ow, lo, hi float64) {
 		return ow, lo, math.Min(hi, t.h0*ow)
 	}
 	return ow, 0, 0
-}
-
-// crossings cuts a cell where two bounds change places between its ends.
-func (c *cover) crossings(t *item, nearer []*item, a, b *stations, pa, pb float64) {
-	cross := func(da, db float64) {
-		if da < 0 && db > 0 || da > 0 && db < 0 {
-			p := pa + (pb-pa)*da/(da-db)
-			if p-pa > thin && pb-p > thin {
-				c.cuts = append(c.cuts, p)
-			}
-		}
-	}
-	cross(a.lo-a.floor, b.lo-b.floor)
-	cross(a.lo-a.ceiling, b.lo-b.ceiling)
-	cross(a.hi-a.floor, b.hi-b.floor)
-	cross(a.hi-a.ceiling, b.hi-b.ceiling)
-	for i := range a.lows {
-		if da, db := a.ahead[i], b.ahead[i]; int(c.active[i]) >= c.before && (da < 0 && db > 0 || da > 0 && db < 0) {
-			p := c.swap(t, nearer[c.active[i]], pa, pb, da)
-			c.cuts = append(c.cuts, math.Max(pa, p-2*thin), math.Min(pb, p+2*thin))
-		}
-		for _, s := range [4][2]float64{{a.lo, b.lo}, {a.hi, b.hi}, {a.floor, b.floor}, {a.ceiling, b.ceiling}} {
-			cross(a.lows[i]-s[0], b.lows[i]-s[1])
-			cross(a.highs[i]-s[0], b.highs[i]-s[1])
-		}
-		for j := range i {
-			cross(a.lows[i]-a.lows[j], b.lows[i]-b.lows[j])
-			cross(a.highs[i]-a.highs[j], b.highs[i]-b.highs[j])
-			cross(a.lows[i]-a.highs[j], b.lows[i]-b.highs[j])
-			cross(a.highs[i]-a.lows[j], b.highs[i]-b.lows[j])
-		}
-	}
-}
-
-// swap is the column between a and b where o, nearer or farther at a, passes t:
-// where the two reach into each other.
-func (c *cover) swap(t, o *item, a, b, ahead float64) float64 {
-	for range 40 {
-		m := (a + b) / 2
-		cx, cy := c.e.column(m)
-		if (o.enter(cx, cy)-t.enter(cx, cy) > 0) == (ahead > 0) {
-			a = m
-		} else {
-			b = m
-		}
-	}
-	return (a + b) / 2
-}
-
-// column is the weight of the item in a column and of the part not covered.
-func (c *cover) column(st *stations) (whole, seen float64) {
-	lo, hi := math.Max(st.lo, st.floor), math.Min(st.hi, st.ceiling)
-	if !(hi-lo > thin) {
-		return 0, 0
-	}
-	whole = c.e.weight(st.cx, st.cy, lo, hi)
-	c.gaps = c.gaps[:0]
-	for i, l := range st.lows {
-		l, h := math.Max(l, lo), math.Min(st.highs[i], hi)
-		if l < h {
-			c.gaps = append(c.gaps, gap{l, h})
-		}
-	}
-	for i := 1; i < len(c.gaps); i++ {
-		for j := i; j > 0 && c.gaps[j].lo < c.gaps[j-1].lo; j-- {
-			c.gaps[j], c.gaps[j-1] = c.gaps[j-1], c.gaps[j]
-		}
-	}
-	for _, g := range c.gaps {
-		if g.lo-lo > thin {
-			seen += c.shows(st, lo, g.lo)
-		}
-		lo = math.Max(lo, g.hi)
-	}
-	if hi-lo > thin {
-		seen += c.shows(st, lo, hi)
-	}
-	return whole, seen
-}
-
-func (c *cover) shows(st *stations, lo, hi float64) float64 {
-	if c.box != nil {
-		for _, s := range [2]float64{lo, hi} {
-			x, y := c.e.picture(st.cx, st.cy, s)
-			c.box.Left, c.box.Right = math.Min(c.box.Left, x), math.Max(c.box.Right, x)
-			c.box.Bottom, c.box.Top = math.Min(c.box.Bottom, y), math.Max(c.box.Top, y)
-		}
-	}
-	return c.e.weight(st.cx, st.cy, lo, hi)
 }

@@ -39,6 +39,7 @@ type window struct {
 	lo, hi     []line
 	kinks      []float64 // p at which the lines cross
 	smin, smax float64   // bounds of s in it
+	square     bool      // it holds every slope between those, in all of its columns
 	loBuf      [8]line
 	hiBuf      [8]line
 	kinkBuf    [40]float64
@@ -116,6 +117,7 @@ func (e *eye) frameWindow() {
 		}
 		e.bound([3]float64{t*e.fwd[0] + sign*axis[0], t*e.fwd[1] + sign*axis[1], t*e.fwd[2] + sign*axis[2]})
 	}
+	w.square = !e.steep && e.left[2] == 0 && e.fwd[2] == 0
 	e.n0, e.n1 = math.Sqrt(1+w.p0*w.p0), math.Sqrt(1+w.p1*w.p1)
 }
 

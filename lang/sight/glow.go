@@ -55,10 +55,8 @@ func (l *looker) glow(camera, glow int, f units.Frame) (share, off, facing, open
 	}
 	t := &l.shown
 	if l.flatItem(t, g) && e.meets(t) {
-		l.cover.win = &e.win
-		whole, shows := l.cover.measure(t, l.nearer(t))
-		if whole > 0 {
-			return 100 * shows / e.area, 0, facing, math.Min(1, shows/whole)
+		if s := l.measure(t); s.whole > 0 {
+			return 100 * s.open / e.area, 0, facing, math.Min(1, s.open/s.whole)
 		}
 	}
 	off = e.offFrame(g)
@@ -96,12 +94,11 @@ func (l *looker) openAside(camera int, g *upflat, f units.Frame) float64 {
 	if !a.flatItem(t, g) {
 		return 0
 	}
-	a.cover.win = &a.eye.win
-	whole, shows := a.cover.measure(t, a.nearer(t))
-	if whole <= 0 {
+	s := a.measure(t)
+	if s.whole <= 0 {
 		return 0
 	}
-	return math.Min(1, shows/whole)
+	return math.Min(1, s.open/s.whole)
 }
 
 // offFrame is the least angle, in radians, between the frame and a rectangle out

@@ -16,7 +16,6 @@ type looker struct {
 	n     int    // of items in use
 	nset  int    // of those, solids
 	pts   [][2]float64
-	near  []*item
 	cover cover
 
 	images []item // of a mirror, in use up to nimage
@@ -144,18 +143,6 @@ func (e *eye) meets(t *item) bool {
 	return t.p1 > w.p0 && t.p0 < w.p1 && t.hi > w.smin && t.lo < w.smax
 }
 
-// nearer collects the items that could cover part of t.
-func (l *looker) nearer(t *item) []*item {
-	l.near = l.near[:0]
-	for i := range l.items[:l.n] {
-		o := &l.items[i]
-		if o != t && l.eye.mayCover(o, t) {
-			l.near = append(l.near, o)
-		}
-	}
-	return l.near
-}
-
 // mayCover is whether o could cover part of t, by their bounds.
 func (e *eye) mayCover(o, t *item) bool {
 	if o.hi <= t.lo || o.lo >= t.hi || o.w1 <= t.w0 {
@@ -164,9 +151,19 @@ func (e *eye) mayCover(o, t *item) bool {
 	return e.steep || o.p0 < t.p1 && o.p1 > t.p0
 }
 
-// body measures a body's item.
-func (l *looker) body(t *item) seen {
-	l.cover.win = &l.eye.win
-	whole, open := l.cover.measure(t, l.nearer(t))
-	return seen{whole, open}
+// body measures an item past every other.
+func (l *looker) measure(t *item) seen {
+	c := &l.cover
+	c.win = &l.eye.win
+	whole := c.whole(t)
+	if whole <= 0 || !c.begin(t) {
+		return seen{}
+	}
+	for i := range l.items[:l.n] {
+		o := &l.items[i]
+		if o != t && l.eye.mayCover(o, t) && !c.hide(o, false) {
+			return seen{whole, 0}
+		}
+	}
+	return seen{whole, c.open()}
 }

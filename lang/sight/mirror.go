@@ -34,23 +34,31 @@ func (l *looker) mirrors(camera int, f units.Frame, put func(row int, s seen)) {
 			if t.ref < 0 {
 				continue
 			}
-			l.near = l.near[:0]
-			for k := range l.items[:l.n] {
-				if l.eye.mayCover(&l.items[k], pane) {
-					l.near = append(l.near, &l.items[k])
-				}
-			}
-			l.cover.before = len(l.near)
-			for k := range l.images[:l.nimage] {
-				if k != i && l.eye.mayCover(&l.images[k], t) {
-					l.near = append(l.near, &l.images[k])
-				}
-			}
-			whole, open := l.cover.measure(t, l.near)
-			put((m+1)*len(l.st.shapes)+int(t.ref), seen{whole, open})
+			put((m+1)*len(l.st.shapes)+int(t.ref), l.image(t))
 		}
-		l.cover.pane, l.cover.before = nil, 0
+		l.cover.pane = nil
 	}
+}
+
+// image measures an image in the glass, past what hides the glass and past
+// other images.
+func (l *looker) image(t *item) seen {
+	c := &l.cover
+	whole := c.whole(t)
+	if whole <= 0 || !c.begin(t) {
+		return seen{}
+	}
+	for i := range l.items[:l.n] {
+		if o := &l.items[i]; l.eye.mayCover(o, c.pane) && !c.hide(o, true) {
+			return seen{whole, 0}
+		}
+	}
+	for i := range l.images[:l.nimage] {
+		if o := &l.images[i]; o != t && l.eye.mayCover(o, t) && !c.hide(o, false) {
+			return seen{whole, 0}
+		}
+	}
+	return seen{whole, c.open()}
 }
 
 // glassItem sees the mirror itself, moved a little towards its bright face;

@@ -55,7 +55,7 @@ func (w *tileWorker) all(t *tile, f units.Frame) {
 	}
 	for i := w.nset; i < w.n; i++ {
 		it := &w.items[i]
-		w.put(int(it.ref), col, w.body(it))
+		w.put(int(it.ref), col, w.measure(it))
 	}
 	w.mirrors(t.camera, f, func(row int, s seen) { w.put(row, col, s) })
 	w.glows(t.camera, f)

@@ -1,0 +1,210 @@
+package sight
+
+import (
+	"math"
+	"slices"
+)
+
+// live is one of the items that cover part of a cell: its bounds at both ends.
+type live struct {
+	lo0, hi0, lo1, hi1 float64
+}
+
+// trapezoid is a cell between stations a and b as lines: of the item within the
+// window, and of what covers it.
+type trapezoid struct {
+	p0, p1             float64
+	lo0, hi0, lo1, hi1 float64 // the item
+	fl0, ce0, fl1, ce1 float64 // the window
+	live               []live
+}
+
+// cell is the open area between stations a and b.
+func (c *cover) cell() float64 {
+	a, b := &c.a, &c.b
+	z := &c.zoid
+	z.p0, z.p1 = a.p, b.p
+	z.lo0, z.hi0, z.lo1, z.hi1 = a.lo, a.hi, b.lo, b.hi
+	if c.clipped {
+		z.fl0, z.ce0, z.fl1, z.ce1 = a.floor, a.ceiling, b.floor, b.ceiling
+	}
+	z.live = z.live[:0]
+	m := (a.p + b.p) / 2
+	for i := range c.partial {
+		o := &c.partial[i]
+		if !c.e.holds(o.item, m) {
+			continue
+		}
+		oa, ob := a.over[i], b.over[i]
+		if !o.real && (oa.ahead < 0 && ob.ahead > 0 || oa.ahead > 0 && ob.ahead < 0) {
+			return c.split(o.item, oa.ahead)
+		}
+		if oa.hi <= oa.lo && ob.hi <= ob.lo {
+			continue
+		}
+		l := live{oa.lo, oa.hi, ob.lo, ob.hi}
+		// wholly above or below the item at both ends, and so between
+		if l.hi0 <= z.lo0 && l.hi1 <= z.lo1 || l.lo0 >= z.hi0 && l.lo1 >= z.hi1 {
+			continue
+		}
+		if l.lo0 <= z.lo0 && l.lo1 <= z.lo1 && l.hi0 >= z.hi0 && l.hi1 >= z.hi1 {
+			return 0
+		}
+		z.live = append(z.live, l)
+	}
+	return c.measure(z)
+}
+
+// split measures a cell in which an item passes the one that is measured, since
+// they reach into each other: on either side of the column where it does.
+func (c *cover) split(o *item, ahead float64) float64 {
+	a, b := c.a.p, c.b.p
+	for range 40 {
+		m := (a + b) / 2
+		cx, cy := c.e.column(m)
+		if (o.enter(cx, cy)-c.t.enter(cx, cy) > 0) == (ahead > 0) {
+			a = m
+		} else {
+			b = m
+		}
+	}
+	p := (a + b) / 2
+	start, end := c.a.p, c.b.p
+	area := 0.0
+	if p-2*thin-start > thin {
+		c.stand(&c.b, p-2*thin)
+		area += c.cell()
+	}
+	if end-(p+2*thin) > thin {
+		c.stand(&c.a, p+2*thin)
+		c.stand(&c.b, end)
+		area += c.cell()
+	} else {
+		c.stand(&c.b, end)
+	}
+	return area
+}
+
+// measure is the open area of a cell of lines.
+func (c *cover) measure(z *trapezoid) float64 {
+	c.cuts = c.cuts[:0]
+	if c.clipped {
+		c.cross(z.lo0-z.fl0, z.lo1-z.fl1)
+		c.cross(z.lo0-z.ce0, z.lo1-z.ce1)
+		c.cross(z.hi0-z.fl0, z.hi1-z.fl1)
+		c.cross(z.hi0-z.ce0, z.hi1-z.ce1)
+	}
+	for i := range z.live {
+		l := &z.live[i]
+		c.cross(l.lo0-z.lo0, l.lo1-z.lo1)
+		c.cross(l.lo0-z.hi0, l.lo1-z.hi1)
+		c.cross(l.hi0-z.lo0, l.hi1-z.lo1)
+		c.cross(l.hi0-z.hi0, l.hi1-z.hi1)
+		c.cross(l.hi0-l.lo0, l.hi1-l.lo1)
+		if c.clipped {
+			c.cross(l.lo0-z.fl0, l.lo1-z.fl1)
+			c.cross(l.lo0-z.ce0, l.lo1-z.ce1)
+			c.cross(l.hi0-z.fl0, l.hi1-z.fl1)
+			c.cross(l.hi0-z.ce0, l.hi1-z.ce1)
+		}
+		for j := range i {
+			k := &z.live[j]
+			c.cross(l.lo0-k.lo0, l.lo1-k.lo1)
+			c.cross(l.hi0-k.hi0, l.hi1-k.hi1)
+			c.cross(l.lo0-k.hi0, l.lo1-k.hi1)
+			c.cross(l.hi0-k.lo0, l.hi1-k.lo1)
+		}
+	}
+	if len(c.cuts) == 0 {
+		return c.piece(z, 0, 1)
+	}
+	slices.Sort(c.cuts)
+	area, last := 0.0, 0.0
+	for _, k := range c.cuts {
+		area += c.piece(z, last, k)
+		last = k
+	}
+	return area + c.piece(z, last, 1)
+}
+
+// cross cuts a cell where a difference of two lines changes sign.
+func (c *cover) cross(d0, d1 float64) {
+	if d0 < 0 && d1 > 0 || d0 > 0 && d1 < 0 {
+		c.cuts = append(c.cuts, d0/(d0-d1))
+	}
+}
+
+// piece is the open area of the part of a cell from k0 to k1, 0 and 1 being its
+// ends, in which no two lines cross.
+func (c *cover) piece(z *trapezoid, k0, k1 float64) float64 {
+	width := (z.p1 - z.p0) * (k1 - k0)
+	if width < thin {
+		return 0
+	}
+	m := (k0 + k1) / 2
+	area := 0.0
+	if math.Abs(c.e.fwd[2]) < 0.5 && width < 0.1 {
+		// The weight hardly bends over so little: its middle will do.
+		area = width * c.column(z, m, false)
+	} else { // two points of Gauss
+		d := (k1 - k0) / (2 * math.Sqrt(3))
+		area = width / 2 * (c.column(z, m-d, false) + c.column(z, m+d, false))
+	}
+	if c.box != nil && area > 0 {
+		c.column(z, k0, true)
+		c.column(z, k1, true)
+	}
+	return area
+}
+
+// column is the weight of what is open in a column of a cell.
+func (c *cover) column(z *trapezoid, k float64, grow bool) float64 {
+	lo, hi := z.lo0+(z.lo1-z.lo0)*k, z.hi0+(z.hi1-z.hi0)*k
+	if c.clipped {
+		lo = math.Max(lo, z.fl0+(z.fl1-z.fl0)*k)
+		hi = math.Min(hi, z.ce0+(z.ce1-z.ce0)*k)
+	}
+	if hi-lo <= thin && !grow {
+		return 0
+	}
+	cx, cy := c.e.column(z.p0 + (z.p1-z.p0)*k)
+	if len(z.live) == 0 {
+		return c.shows(cx, cy, lo, hi, grow)
+	}
+	c.gaps = c.gaps[:0]
+	for i := range z.live {
+		l := &z.live[i]
+		g := gap{math.Max(lo, l.lo0+(l.lo1-l.lo0)*k), math.Min(hi, l.hi0+(l.hi1-l.hi0)*k)}
+		if g.lo >= g.hi {
+			continue
+		}
+		c.gaps = append(c.gaps, g)
+		for j := len(c.gaps) - 1; j > 0 && c.gaps[j].lo < c.gaps[j-1].lo; j-- {
+			c.gaps[j], c.gaps[j-1] = c.gaps[j-1], c.gaps[j]
+		}
+	}
+	area := 0.0
+	for _, g := range c.gaps {
+		if g.lo-lo > thin {
+			area += c.shows(cx, cy, lo, g.lo, grow)
+		}
+		lo = math.Max(lo, g.hi)
+	}
+	if hi-lo > thin {
+		area += c.shows(cx, cy, lo, hi, grow)
+	}
+	return area
+}
+
+// shows is the weight of an open interval; it grows the box instead when asked.
+func (c *cover) shows(cx, cy, lo, hi float64, grow bool) float64 {
+	if !grow {
+		return c.e.weight(cx, cy, lo, hi)
+	}
+	for _, s := range [2]float64{lo, hi} {
+		x, y := c.e.picture(cx, cy, s)
+		c.box.Left, c.box.Right = math.Min(c.box.Left, x), math.Max(c.box.Right, x)
+		c.box.Bottom, c.box.Top = math.Min(c.box.Bottom, y), math.Max(c.box.Top, y)
+	}
+	return 0
+}

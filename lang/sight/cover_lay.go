@@ -1,0 +1,109 @@
+package sight
+
+import "math"
+
+// lay fills breaks with the columns between which every bound is a line, or
+// nearly one.
+func (c *cover) lay(from, to float64) {
+	c.breaks = append(c.breaks[:0], from)
+	if c.clipped {
+		c.add(from, to, c.win.kinks)
+	}
+	c.bends(c.t, from, to)
+	for i := range c.partial {
+		o := c.partial[i].item
+		if !o.inside {
+			c.add(from, to, []float64{o.p0, o.p1})
+		}
+		c.bends(o, from, to)
+	}
+	if c.e.steep {
+		step := 0.02 // radians: columns by bearing bend what is straight
+		if c.fine {
+			step = 0.005
+		}
+		for p := from + step; p < to; p += step {
+			c.breaks = append(c.breaks, p)
+		}
+	}
+	c.breaks = append(c.breaks, to)
+	b := c.breaks
+	for i := 1; i < len(b); i++ {
+		for j := i; j > 0 && b[j] < b[j-1]; j-- {
+			b[j], b[j-1] = b[j-1], b[j]
+		}
+	}
+}
+
+func (c *cover) bends(o *item, from, to float64) {
+	if o.round {
+		c.bendRound(o, from, to)
+		return
+	}
+	c.add(from, to, o.corners)
+}
+
+// roundCuts are cosines of evenly spaced angles, without the ends: the columns
+// that cut a cylinder's curve into chords of one arc each.
+var roundCuts = func() (cuts [33][]float64) {
+	for n := range cuts {
+		for i := 1; i < n; i++ {
+			cuts[n] = append(cuts[n], -math.Cos(math.Pi*float64(i)/float64(n)))
+		}
+	}
+	return cuts
+}()
+
+// bendRound cuts a cylinder's curve: into as few chords as stay within
+// roundSlack of it.
+func (c *cover) bendRound(o *item, from, to float64) {
+	a, b := o.p0, o.p1
+	if o.inside || math.IsInf(a, 0) || math.IsInf(b, 0) {
+		a, b = math.Max(a, from), math.Min(b, to)
+	}
+	n := 32
+	if !c.fine && !o.inside && !c.e.steep {
+		// The curve rises by this much from its ends to its middle; n arcs leave
+		// rise * (1 - cos(pi/2n)), nearly rise * (pi/2n)^2 / 2.
+		tangent := math.Min(o.enter(1, a), o.enter(1, b))
+		rise := math.Max(math.Abs(o.h0), math.Abs(o.h1)) * (o.w1 - tangent)
+		height := math.Min(c.t.hi, c.win.smax) - math.Max(c.t.lo, c.win.smin)
+		n = int(math.Pi/2*math.Sqrt(rise/(2*roundSlack*height))) + 1
+		n = max(3, min(32, n))
+	}
+	m, h := (a+b)/2, (b-a)/2
+	for _, k := range roundCuts[n] {
+		p := m + h*k
+		if c.e.steep {
+			c.add(from, to, []float64{p})
+		} else if p > from && p < to {
+			c.breaks = append(c.breaks, p)
+		}
+	}
+}
+
+func (c *cover) add(from, to float64, ps []float64) {
+	for _, p := range ps {
+		if c.e.steep {
+			const turn = 2 * math.Pi
+			for p += math.Ceil((from-p)/turn) * turn; p < to; p += turn {
+				c.breaks = append(c.breaks, p)
+			}
+		} else if p > from && p < to {
+			c.breaks = append(c.breaks, p)
+		}
+	}
+}
+
+// holds is whether a column passes through an item's range.
+func (e *eye) holds(o *item, p float64) bool {
+	if e.steep && !o.inside {
+		const turn = 2 * math.Pi
+		d := math.Mod(p-o.p0, turn)
+		if d < 0 {
+			d += turn
+		}
+		return d < o.p1-o.p0
+	}
+	return o.p0 < p && p < o.p1
+}
