@@ -242,6 +242,23 @@ func TestNearestAndCrossings(t *testing.T) {
 	})
 }
 
+// Two turns and a half round the origin cross a spoke three times, or twice.
+func TestCrossingsOfManyTurns(t *testing.T) {
+	p := NewArc(Vec{}, 2, 0.5, 5*math.Pi)
+	lengths := func(t Segment) (out []float64) {
+		for _, hit := range p.Crossings(t) {
+			out = append(out, hit.S)
+		}
+		return out
+	}
+	up := 2 * (math.Pi/2 - 0.5)
+	assert.InDeltaSlice(t, []float64{up, up + 4*math.Pi, up + 8*math.Pi}, lengths(Segment{Vec{0, 0}, Vec{0, 3}}), 1e-9)
+	down := up + 2*math.Pi
+	assert.InDeltaSlice(t, []float64{down, down + 4*math.Pi}, lengths(Segment{Vec{0, 0}, Vec{0, -3}}), 1e-9)
+	assert.Empty(t, lengths(Segment{Vec{0, 0}, Vec{1, 1}}))
+	assert.InDeltaSlice(t, []float64{up, up + 4*math.Pi, up + 8*math.Pi}, lengths(Segment{Vec{-3, 2}, Vec{3, 2}}), 1e-6, "grazing")
+}
+
 func TestPathOfNothing(t *testing.T) {
 	for _, p := range []*Path{NewStraight(), NewCurved(), NewCurved(Vec{2, 3}, Vec{2, 3}), NewRounded(1, Vec{2, 3}), NewArc(Vec{2, 3}, 0, 1, 2)} {
 		assert.Zero(t, p.Length())

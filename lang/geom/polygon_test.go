@@ -45,6 +45,8 @@ func TestPolygonProperties(t *testing.T) {
 		for i := range p {
 			assert.Equal(t, OnEdge, p.Locate(p[i]))
 		}
+		edge := p.Edge(rapid.IntRange(0, len(p)-1).Draw(t, "edge"))
+		assert.InDelta(t, 0, p.EdgeDistance(edge.At(0.4)), 1e-12)
 		// Moving it changes neither area nor how a moved point lies.
 		heading := rapid.Float64Range(-4, 4).Draw(t, "heading")
 		at := drawPoint(t, "at")
@@ -83,6 +85,11 @@ func TestPolygonProperties(t *testing.T) {
 
 func TestPolygonDistances(t *testing.T) {
 	box := Rectangle(Vec{4, 2}, Vec{0, 0})
+	wedge := Polygon{{0, 0}, {4, 0}, {4, 2}}
+	assert.Equal(t, OnEdge, wedge.Locate(Vec{2, 1}), "on the slant")
+	assert.Equal(t, Inside, wedge.Locate(Vec{2, math.Nextafter(1, 0)}))
+	assert.Equal(t, Outside, wedge.Locate(Vec{2, math.Nextafter(1, 2)}))
+	assert.Equal(t, OnEdge, wedge.Locate(Vec{4, 1}))
 	assert.InDelta(t, 5, box.Distance(Vec{7, 6}), 1e-12)
 	assert.InDelta(t, 5, box.DistanceTo(Polygon{{7, 6}, {9, 6}, {9, 8}}), 1e-12)
 	assert.Zero(t, box.DistanceTo(Rectangle(Vec{1, 0.5}, Vec{2, 1})))
@@ -149,6 +156,13 @@ func TestRibbon(t *testing.T) {
 	assert.InDelta(t, 4.2*3.2-3.8*2.8, total(ring), 1e-12)
 	assert.Nil(t, Ribbon([]Vec{{1, 1}, {1, 1}}, 0.2, false))
 	assert.Nil(t, Ribbon(line, 0, false))
+
+	// A hairpin doesn't grow a spike: nothing is further out than a square end.
+	for _, q := range Ribbon([]Vec{{0, 0}, {5, 0}, {0, 0.4}}, 0.2, false) {
+		for _, corner := range q {
+			assert.LessOrEqual(t, corner.X, 5.2)
+		}
+	}
 
 	rapid.Check(t, func(t *rapid.T) {
 		points := drawPoints(t)

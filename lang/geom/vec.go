@@ -3,7 +3,16 @@
 //
 // Lengths are in metres and angles in radians, counter-clockwise from +x,
 // unless a name says otherwise; x runs to the right on paper, y up, z off the
-// floor. It knows nothing of plans.
+// floor. Coordinates that are not finite give answers of no meaning, never a
+// panic.
+//
+// Side, meeting and place (Orient, Segment.Meets, Polygon.Locate) are exact for
+// the coordinates given and tell touching from crossing; lengths and distances
+// are rounded. Points within a nanometre count as one where paths, walls and
+// ribbons join.
+//
+// It knows nothing of plans, times or heights of bodies, and imports nothing of
+// the project.
 package geom
 
 import "math"

@@ -45,6 +45,8 @@ func sound(t *rapid.T, p *Profile, length units.Metres) {
 	assert.Equal(t, units.Metres(0), p.At(-1))
 	assert.Equal(t, end, p.TimeAt(length))
 	assert.Equal(t, units.Seconds(0), p.TimeAt(0))
+	last := p.parts[len(p.parts)-1]
+	assert.InEpsilon(t, float64(length), last.at(last.dt), 1e-9, "the parts make up the length")
 	a := end * units.Seconds(rapid.Float64Range(0, 1).Draw(t, "a"))
 	b := end * units.Seconds(rapid.Float64Range(0, 1).Draw(t, "b"))
 	later, earlier := max(a, b), min(a, b)
