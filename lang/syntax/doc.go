@@ -11,3 +11,5 @@
 // it better. The package imports source, diag and units and nothing else of the
 // project; bind, format and the editors' grammars read it.
 package syntax
+
+//go:generate go test -run TestReferenceIsFresh -update .

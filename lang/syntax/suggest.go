@@ -122,37 +122,21 @@ func Verbs() []string {
 	return words
 }
 
-// usageWords are the language's own words in a kind's usage, and those of the
-// timing where it takes one.
+// usageWords are the language's own words in a kind's usage, and in what its
+// capitals stand for.
 func (k *Kind) usageWords() []string {
 	text := k.Usage
-	for name, shape := range Notation {
+	for _, name := range []string{"HIGH", "PATH", "TIMING", "EVENT", "SIZE", "CLASS", "WINDOW"} {
 		if strings.Contains(text, name) {
-			text += " " + shape
+			text += " " + Notation[name]
 		}
 	}
-	if strings.Contains(text, "EVENT") {
-		text += " " + Notation["EVENT"]
-	}
-	var words []string
-	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" []|,.+()", r) }) {
-		if w != strings.ToUpper(w) && !slices.Contains(words, w) {
+	words := []string{}
+	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" []|,.;+()", r) }) {
+		if w != strings.ToUpper(w) && w != "each" && w != "x" && w != "y" && !slices.Contains(words, w) {
 			words = append(words, w)
 		}
 	}
 	slices.Sort(words)
 	return words
-}
-
-// Notation are the shapes that several usages name.
-var Notation = map[string]string{
-	"HIGH":   "high LENGTH [to LENGTH]",
-	"PATH":   "[from PLACE] [via PLACE, ...] to PLACE [straight|curved] | round PLACE ANGLE left|right [at LENGTH] | eight round PLACE, PLACE [at LENGTH], each with [facing TARGET] [backwards]",
-	"TIMING": "[starting TIME | when EVENT [plus|minus DURATION]] [in DURATION | at SPEED] [by TIME] [until TIME|EVENT] [for DURATION] [with]",
-	"TIME":   "+DURATION | 1:04 | bar 12.3",
-	"EVENT":  "NAME reaches|leaves PLACE | NAME says STRING | cue NAME | beat STRING starts|ends",
-	"PLACE":  "NAME | (x, y) | (x, y, z) | PLACE + (x, y) | LENGTH left of|right of|in front of|behind|before|after PLACE",
-	"SIZE":   strings.Join(Sizes, "|"),
-	"CLASS":  strings.Join(Classes, "|"),
-	"WINDOW": strings.Join(Windows, "|") + " | 19:40 to 20:25",
 }

@@ -9,6 +9,7 @@ var cameraKinds = []*Kind{
 		Usage:   "NAME on RIG [with CREW] [up LENGTH] [at POINT] [TIMING]",
 		Means:   "A camera is on a rig: with its operator, at a height of lens, at a point of the rig.",
 		Example: "A on cart with ida up 1.5 m at (0.6, 0)",
+		Doc:     "The point is so far ahead of the rig's middle, and so far to its left. With an operator named, the camera's height is theirs unless `up` says otherwise.",
 	}),
 	define[TakeLens](Kind{
 		Words:   []string{"takes"},
@@ -17,6 +18,7 @@ var cameraKinds = []*Kind{
 		Usage:   "NAME takes LENS [LENGTH] [STOP] [TIMING]",
 		Means:   "A camera takes a lens; a zoom's focal length and the stop may be given.",
 		Example: "A takes w24 T2.8",
+		Doc:     "Before the take; or during it, for a zoom or a stop pulled `in` a time.",
 	}),
 	define[See](Kind{
 		Words:   []string{"sees"},
@@ -25,6 +27,7 @@ var cameraKinds = []*Kind{
 		Usage:   "NAME sees TARGET[, TARGET...] [SIZE] [fifty-fifty] [TIMING]",
 		Means:   "What a camera has to see, and how tight: held to at every frame.",
 		Example: "A sees mina, otto waist fifty-fifty",
+		Doc:     "It holds until the camera's next `sees`. Without a size, they have only to be in frame. `fifty-fifty` gives each of two the same share.",
 	}),
 	define[Lead](Kind{
 		Words:   []string{"leads", "follows"},
@@ -33,6 +36,7 @@ var cameraKinds = []*Kind{
 		Usage:   "NAME leads|follows TARGET by LENGTH [TIMING]",
 		Means:   "A camera keeps its distance in front of somebody, or behind.",
 		Example: "A leads mina by 2.1 m",
+		Doc:     "It goes on until the camera's next move.",
 	}),
 	define[Beside](Kind{
 		Words:   []string{"beside"},
@@ -41,6 +45,7 @@ var cameraKinds = []*Kind{
 		Usage:   "NAME beside TARGET left|right LENGTH [TIMING]",
 		Means:   "A camera keeps to somebody's left or right.",
 		Example: "A beside mina left 1.8 m",
+		Doc:     "Left and right are the target's own. It goes on until the camera's next move.",
 	}),
 	define[Circle](Kind{
 		Words:   []string{"circles"},
@@ -49,6 +54,7 @@ var cameraKinds = []*Kind{
 		Usage:   "NAME circles TARGET ANGLE left|right at LENGTH [TIMING]",
 		Means:   "A camera goes round somebody.",
 		Example: "A circles otto 140 deg left at 2 m in 6 s",
+		Doc:     "`left` goes round counter-clockwise, seen from above.",
 	}),
 	define[Counter](Kind{
 		Words:   []string{"counters"},
@@ -57,6 +63,7 @@ var cameraKinds = []*Kind{
 		Usage:   "NAME counters TARGET at LENGTH [TIMING]",
 		Means:   "A camera circles against somebody's spin.",
 		Example: "A counters mina at 1.6 m",
+		Doc:     "It lasts as long as the spin does.",
 	}),
 	define[Push](Kind{
 		Words:   []string{"pushes", "pulls"},
@@ -65,6 +72,7 @@ var cameraKinds = []*Kind{
 		Usage:   "NAME pushes|pulls LENGTH [TIMING]",
 		Means:   "A camera goes forward or back along its own view.",
 		Example: "A pushes 1.2 m in 4 s",
+		Doc:     "Along the floor, towards what it sees or away from it.",
 	}),
 	define[Pan](Kind{
 		Words:   []string{"pans", "tilts"},
@@ -73,6 +81,7 @@ var cameraKinds = []*Kind{
 		Usage:   "NAME pans ANGLE left|right [TIMING] | NAME tilts ANGLE up|down [TIMING]",
 		Means:   "A camera turns where it is.",
 		Example: "A pans 30 deg left in 4 s",
+		Doc:     "`left` and `right` are the camera's own.",
 	}),
 	define[Rack](Kind{
 		Words:   []string{"racks"},
@@ -81,6 +90,7 @@ var cameraKinds = []*Kind{
 		Usage:   "NAME racks to TARGET|LENGTH [TIMING]",
 		Means:   "The focus goes to somebody, or to a distance.",
 		Example: `A racks to otto in 1 s when mina says "collection"`,
+		Doc:     "Without a time it takes a moment; the check says whether both can be held.",
 	}),
 	define[Hide](Kind{
 		Words:   []string{"hides"},
@@ -89,6 +99,7 @@ var cameraKinds = []*Kind{
 		Usage:   "NAME hides behind HOLE [card CARD] [TIMING]",
 		Means:   "A camera is in the set, behind a hole.",
 		Example: "B hides behind pigeon card grey",
+		Doc:     "What is hidden is checked from every other camera. `card` puts a cover round the lens.",
 	}),
 	define[RollCamera](Kind{
 		Words:   []string{"rolls", "rests"},
@@ -97,5 +108,6 @@ var cameraKinds = []*Kind{
 		Usage:   "NAME rolls|rests [TIMING]",
 		Means:   "A camera starts recording, or stops.",
 		Example: "B rolls when mina reaches M2",
+		Doc:     "A camera without such lines rolls all through the take; one whose first is `rests` rolls until then.",
 	}),
 }

@@ -16,6 +16,7 @@ var kitKinds = []*Kind{
 		Usage:   "camera NAME sensor LENGTH x LENGTH [squeeze NUMBER] [weighs MASS]",
 		Means:   "A camera: the width and height of its sensor, the squeeze of its lenses, its weight ready to shoot.",
 		Example: "camera A sensor 24.9 mm x 14 mm weighs 2.6 kg",
+		Doc:     "The squeeze is 1 if not given. The weight counts towards what a rig can carry, with the lens.",
 	}),
 	define[Lens](Kind{
 		Words:   []string{"lens"},
@@ -23,6 +24,7 @@ var kitKinds = []*Kind{
 		Usage:   "lens NAME LENGTH [to LENGTH] [stops T to T] [weighs MASS] [close LENGTH]",
 		Means:   "A lens; with two focal lengths, a zoom.",
 		Example: "lens w24 24 mm stops T2 to T22 weighs 1.2 kg close 0.35 m",
+		Doc:     "`close` is the nearest it focuses. A stop that a camera `takes` must lie within its stops.",
 	}),
 	define[Rig](Kind{
 		Words:   []string{"rig"},
@@ -38,7 +40,7 @@ var kitKinds = []*Kind{
 		Usage:   "vehicle NAME LENGTH x LENGTH HIGH [gear]",
 		Means:   "Something that drives, by its length, width and height.",
 		Example: "vehicle van 4.6 m x 1.9 m high 2.3 m",
-		Doc:     "With `gear` it must not be seen.",
+		Doc:     "Driving among people and cameras is for the safety officer and the drivers to allow; the plan says where and how fast.",
 	}),
 	define[Lamp](Kind{
 		Words:   []string{"lamp"},
@@ -54,6 +56,7 @@ var kitKinds = []*Kind{
 		Usage:   "wash NAME LAMP x INT on GRID",
 		Means:   "A group of lamps on a grid, brought up and down together.",
 		Example: "wash amber par x 12 on hall",
+		Doc:     "Without a number it is one lamp.",
 	}),
 	define[Card](Kind{
 		Words:   []string{"card"},
@@ -61,5 +64,6 @@ var kitKinds = []*Kind{
 		Usage:   "card NAME LENGTH x LENGTH [colour NAME]",
 		Means:   "A cover round a lens or a rig, to hide it.",
 		Example: "card grey 0.4 m x 0.3 m colour grey",
+		Doc:     "Used with `hides behind HOLE card NAME`.",
 	}),
 }

@@ -16,7 +16,7 @@ var lookKinds = []*Kind{
 		Usage:   "never zoom | never modern in frame | never tighter than SIZE",
 		Means:   "Something that must not happen in this production.",
 		Example: "never tighter than waist",
-		Doc:     "SIZE, loosest to tightest: `wide`, `full`, `knee`, `thigh`, `waist`, `chest`, `shoulders`, `face`, `eyes`.",
+		Doc:     "SIZE, loosest to tightest: `wide`, `full`, `knee`, `thigh`, `waist`, `chest`, `shoulders`, `face`, `eyes`. `never modern in frame` holds for whatever is called `modern`.",
 	}),
 	define[Only](Kind{
 		Words:   []string{"only"},
@@ -24,6 +24,7 @@ var lookKinds = []*Kind{
 		Usage:   "only lens NAME+",
 		Means:   "The lenses that may be used.",
 		Example: "only lens w24 w32",
+		Doc:     "Commas between the names may be written or left out.",
 	}),
 	define[BlurLimit](Kind{
 		Words:   []string{"blur"},
@@ -31,6 +32,7 @@ var lookKinds = []*Kind{
 		Usage:   "blur behind at most NUMBER %",
 		Means:   "The most the background may be blurred, of the frame's width.",
 		Example: "blur behind at most 1.5 %",
+		Doc:     "Beyond it the set behind a face is no longer told apart.",
 	}),
 	define[PanLimit](Kind{
 		Words:   []string{"pan"},
@@ -38,6 +40,7 @@ var lookKinds = []*Kind{
 		Usage:   "pan at least DURATION a frame",
 		Means:   "The least time a thing takes to cross the frame in a pan: the strobing limit.",
 		Example: "pan at least 7 s a frame",
+		Doc:     "A pan that is faster is seen as a flutter of edges.",
 	}),
 	define[ExposureLimit](Kind{
 		Words:   []string{"exposure"},

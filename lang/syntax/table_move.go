@@ -18,6 +18,7 @@ var moveKinds = []*Kind{
 		Usage:   "NAME stands|waits [at PLACE] [facing TARGET] [TIMING]",
 		Means:   "Somebody stays where they are, or begins the take at a place.",
 		Example: "otto stands at M2 until mina reaches M1",
+		Doc:     "A first line `stands at` says where somebody begins the take.",
 	}),
 	define[Turn](Kind{
 		Words:   []string{"turns"},
@@ -42,7 +43,7 @@ var moveKinds = []*Kind{
 		Usage:   "NAME rides CARRIER [at POINT] [TIMING]",
 		Means:   "Somebody is carried by a vehicle or a rig, at a point of the carrier's own floor.",
 		Example: "mina rides van at (0.3, 0.5)",
-		Doc:     "The point is metres forward of the carrier's middle, and metres to its left.",
+		Doc:     "The point is so far ahead of the carrier's middle, and so far to its left. A rig may ride a vehicle, too.",
 	}),
 	define[Leave](Kind{
 		Words:   []string{"leaves"},
@@ -51,6 +52,7 @@ var moveKinds = []*Kind{
 		Usage:   "NAME leaves CARRIER [to PLACE] [TIMING]",
 		Means:   "Somebody gets off what carries them.",
 		Example: "mina leaves van to M1",
+		Doc:     "Without a place they step off where they are.",
 	}),
 	define[Board](Kind{
 		Words:   []string{"boards"},
@@ -59,6 +61,7 @@ var moveKinds = []*Kind{
 		Usage:   "NAME boards CARRIER [at PLACE] [TIMING]",
 		Means:   "Somebody gets on a rig, or takes over a weight on it.",
 		Example: "ida boards tower",
+		Doc:     "Said of a crew member who gets on as weight, to keep a crane in balance. A crane's balance is for its own grip to set; nobody steps off before the weight is made up.",
 	}),
 	define[Spot](Kind{
 		Words:   []string{"spots"},
@@ -67,6 +70,7 @@ var moveKinds = []*Kind{
 		Usage:   "NAME spots CREW [TIMING]",
 		Means:   "Somebody walks behind a crew member who backs up, with a hand on them.",
 		Example: "nils spots ida",
+		Doc:     "A camera that leads walks backwards; the check wants somebody who spots.",
 	}),
 	define[Pose](Kind{
 		Words:   []string{"sits", "kneels", "crouches", "rises", "lowers"},
@@ -75,6 +79,7 @@ var moveKinds = []*Kind{
 		Usage:   "NAME sits|kneels|crouches|rises|lowers [to LENGTH] [TIMING]",
 		Means:   "Somebody changes height; or a camera goes up or down to a height of lens.",
 		Example: "A rises to 4.2 m in 6 s",
+		Doc:     "A person `sits`, `kneels`, `crouches`, or `rises` to stand again. A camera `rises` or `lowers` `to` the height of its lens.",
 	}),
 	define[Operate](Kind{
 		Words:   []string{"opens", "shuts", "closes"},
@@ -83,6 +88,7 @@ var moveKinds = []*Kind{
 		Usage:   "NAME opens|shuts DOOR [TIMING]",
 		Means:   "Somebody opens or shuts a door.",
 		Example: "otto opens dock when van reaches D1",
+		Doc:     "The time it takes may be given with `in`. `closes` is the same as `shuts`.",
 	}),
 	define[Say](Kind{
 		Words:   []string{"says"},

@@ -16,7 +16,7 @@ var peopleKinds = []*Kind{
 		Usage:   "performer NAME [STRING] [height LENGTH] [spread NUMBER %]",
 		Means:   "Somebody the cameras may see.",
 		Example: `performer mina "Telegraphist" height 1.66 m spread 4 %`,
-		Doc:     "`spread` is how much a person's timing varies from try to try.",
+		Doc:     "The text is the part they play. 1.7 m tall if not given.",
 	}),
 	define[Crew](Kind{
 		Words:   []string{"crew"},

@@ -7,7 +7,8 @@ var pickupKinds = []*Kind{
 		Section: "pickup",
 		Head:    true,
 		Usage:   "pickup STRING after|into STRING [roll in WINDOW]",
-		Means:   "Starts a shot made after the take, to follow a beat or to be cut into it; its lines are those of a beat.",
+		Means:   "Starts a shot made after the take.",
 		Example: `pickup "Hands and letters" into "The racks"`,
+		Doc:     "It follows the beat (`after`) or leads into it (`into`). Nothing of it is part of the take.",
 	}),
 }

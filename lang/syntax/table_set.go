@@ -9,6 +9,7 @@ var setKinds = []*Kind{
 		Usage:   "set STRING",
 		Means:   "Starts the section of what stands still, and names the set.",
 		Example: `set "Sorting Hall, 1931"`,
+		Doc:     "A plan has one set; more than one `set` section adds to it.",
 	}),
 	define[Plan](Kind{
 		Words:   []string{"plan"},
@@ -24,7 +25,7 @@ var setKinds = []*Kind{
 		Usage:   "wall NAME POINT POINT+ [HIGH] [thick LENGTH] [wild] [glass]",
 		Means:   "A wall along its points.",
 		Example: "wall street (0, 0) (24, 0) high 5 m thick 0.2 m",
-		Doc:     "`wild` can be taken away; `glass` can be seen through.",
+		Doc:     "From the floor to 5 m if no height is given. A wall stands across the view; `wild` says it can be taken away, `glass` that one sees through it and nobody walks through it.",
 	}),
 	define[SetDoor](Kind{
 		Words:   []string{"door"},
@@ -32,7 +33,7 @@ var setKinds = []*Kind{
 		Usage:   "door NAME on WALL LENGTH to LENGTH [HIGH] [open|shut]",
 		Means:   "A door in a wall, between two distances along it from its first point.",
 		Example: "door dock on street 4.8 m to 7.4 m high 2.6 m open",
-		Doc:     "Shut if not given.",
+		Doc:     "2.1 m high and shut if not given. Shut, it stands across the view and the way like its wall; open, it is a hole in it.",
 	}),
 	define[SetWindow](Kind{
 		Words:   []string{"window"},
@@ -40,6 +41,7 @@ var setKinds = []*Kind{
 		Usage:   "window NAME on WALL LENGTH to LENGTH HIGH",
 		Means:   "A window in a wall, from sill to head.",
 		Example: "window office on racks 2 m to 3.4 m high 0.9 m to 2.1 m",
+		Doc:     "One sees through it, and nobody walks through it. From 0.9 m to 2.1 m if no height is given.",
 	}),
 	define[Hole](Kind{
 		Words:   []string{"hole"},
@@ -47,6 +49,7 @@ var setKinds = []*Kind{
 		Usage:   "hole NAME on WALL at LENGTH up LENGTH wide LENGTH",
 		Means:   "A hole for a lens: how far along the wall, how high, how wide.",
 		Example: "hole pigeon on racks at 6 m up 1.45 m wide 90 mm",
+		Doc:     "The distance and the height are those of its middle. A camera is put behind it with `hides behind`.",
 	}),
 	define[Pillar](Kind{
 		Words:   []string{"pillar"},
@@ -54,6 +57,7 @@ var setKinds = []*Kind{
 		Usage:   "pillar NAME POINT round LENGTH [HIGH]",
 		Means:   "A round pillar; LENGTH is its diameter.",
 		Example: "pillar north (6, 8) round 0.6 m high 5 m",
+		Doc:     "From the floor to 5 m if no height is given.",
 	}),
 	define[Block](Kind{
 		Words:   []string{"block"},
@@ -61,6 +65,7 @@ var setKinds = []*Kind{
 		Usage:   "block NAME POINT POINT POINT+ [HIGH]",
 		Means:   "Anything solid, by its outline: a bench, a shed, a lorry that does not move.",
 		Example: "block bench (10, 4) (14, 4) (14, 5.2) (10, 5.2) high 1.1 m",
+		Doc:     "From the floor to 5 m if no height is given. Cameras see over one that is lower than their lens.",
 	}),
 	define[Platform](Kind{
 		Words:   []string{"platform"},
@@ -68,6 +73,7 @@ var setKinds = []*Kind{
 		Usage:   "platform NAME POINT POINT POINT+ HIGH",
 		Means:   "A floor to stand on, at the height given.",
 		Example: "platform gallery (0, 10) (24, 10) (24, 14) (0, 14) high 3 m",
+		Doc:     "Work at height is planned with whoever is responsible for safety on the day; the plan only says where the floor is.",
 	}),
 	define[Stairs](Kind{
 		Words:   []string{"stairs"},
@@ -75,6 +81,7 @@ var setKinds = []*Kind{
 		Usage:   "stairs NAME POINT POINT width LENGTH rise LENGTH",
 		Means:   "Stairs from their foot to their head.",
 		Example: "stairs iron (20, 8) (20, 10) width 1.2 m rise 3 m",
+		Doc:     "The first point is on the lower floor.",
 	}),
 	define[Mirror](Kind{
 		Words:   []string{"mirror"},
@@ -82,6 +89,7 @@ var setKinds = []*Kind{
 		Usage:   "mirror NAME on WALL LENGTH to LENGTH HIGH",
 		Means:   "A mirror on a wall: what it shows is checked too.",
 		Example: "mirror cloakroom on street 10 m to 11.2 m high 0.8 m to 2 m",
+		Doc:     "From the floor to 2.1 m if no height is given.",
 	}),
 	define[Glow](Kind{
 		Words:   []string{"glow"},
@@ -89,6 +97,7 @@ var setKinds = []*Kind{
 		Usage:   "glow NAME on WALL LENGTH to LENGTH HIGH NUMBER cd/m2",
 		Means:   "A bright opening, for light and exposure.",
 		Example: "glow skylight on street 12 m to 16 m high 3 m to 4.6 m 600 cd/m2",
+		Doc:     "How bright it is, in candela a square metre: an overcast sky is a few thousand.",
 	}),
 	define[Mark](Kind{
 		Words:   []string{"mark"},
@@ -104,6 +113,7 @@ var setKinds = []*Kind{
 		Usage:   "grid NAME POINT POINT POINT+ HIGH points INT",
 		Means:   "Where lamps hang: an outline, its height, and how many hanging points it has.",
 		Example: "grid hall (2, 2) (22, 2) (22, 12) (2, 12) high 5 m points 24",
+		Doc:     "What may hang there is for the rigger and the house to say; the plan counts lamps and points.",
 	}),
 	define[Supply](Kind{
 		Words:   []string{"supply"},
@@ -119,5 +129,6 @@ var setKinds = []*Kind{
 		Usage:   "place LAMP at PLACE up LENGTH [aims PLACE]",
 		Means:   "Puts a lamp on a stand or a hook.",
 		Example: "place par at (3, 9) up 4 m aims M2",
+		Doc:     "What a lamp stands on, and what it is fixed with, is for the rigger; the plan says where it must be.",
 	}),
 }

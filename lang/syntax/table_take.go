@@ -24,6 +24,7 @@ var takeKinds = []*Kind{
 		Usage:   "scene STRING|NUMBER",
 		Means:   "The scene the take belongs to, as the script numbers it.",
 		Example: "scene 31A",
+		Doc:     "Printed on every sheet.",
 	}),
 	define[FrameRate](Kind{
 		Words:   []string{"rate"},
@@ -55,6 +56,7 @@ var takeKinds = []*Kind{
 		Usage:   "sensitivity INT",
 		Means:   "The exposure index the stops are worked out for.",
 		Example: "sensitivity 800",
+		Doc:     "Needed where light is worked out.",
 	}),
 	define[Pace](Kind{
 		Words:   []string{"pace"},
@@ -62,6 +64,7 @@ var takeKinds = []*Kind{
 		Usage:   "pace NUMBER words/min",
 		Means:   "How fast lines are spoken, which gives a spoken line its length.",
 		Example: "pace 150 words/min",
+		Doc:     "150 words/min if not given.",
 	}),
 	define[Units](Kind{
 		Words:   []string{"units"},
@@ -85,6 +88,7 @@ var takeKinds = []*Kind{
 		Usage:   "place NUMBER N|S NUMBER E|W",
 		Means:   "Where the take is shot, in degrees, for the sun and the dusk.",
 		Example: "place 56.05 N 12.69 E",
+		Doc:     "Needed, with the date, where the take is rolled in a part of the day.",
 	}),
 	define[Day](Kind{
 		Words:   []string{"date"},
@@ -92,6 +96,7 @@ var takeKinds = []*Kind{
 		Usage:   "date YYYY-MM-DD [zone OFFSET]",
 		Means:   "The day of the shoot, and how far its clocks are ahead of universal time.",
 		Example: "date 2026-08-20 zone +02:00",
+		Doc:     "Without a zone, times of day are universal time.",
 	}),
 	define[Roll](Kind{
 		Words:   []string{"roll"},
@@ -107,6 +112,7 @@ var takeKinds = []*Kind{
 		Usage:   "reset DURATION",
 		Means:   "How long it takes to go back to first positions, which gives the number of tries in the window.",
 		Example: "reset 11 min",
+		Doc:     "The window, the length of the take and this give how many tries there are.",
 	}),
 	define[Record](Kind{
 		Words:   []string{"record"},
@@ -114,6 +120,7 @@ var takeKinds = []*Kind{
 		Usage:   "record DURATION",
 		Means:   "The longest the camera records without a break.",
 		Example: "record 16 min",
+		Doc:     "A take longer than this is an error. For film, say `film`.",
 	}),
 	define[Film](Kind{
 		Words:   []string{"film"},
@@ -121,6 +128,7 @@ var takeKinds = []*Kind{
 		Usage:   "film GAUGE LENGTH",
 		Means:   "The longest roll, for a take on film.",
 		Example: "film 35mm-4perf 1000 ft",
+		Doc:     "The length of film gives the time, by the gauge and the rate. Gauges are written by their width and the holes a frame takes.",
 	}),
 	define[Revision](Kind{
 		Words:   []string{"revision"},
