@@ -64,7 +64,7 @@ func (l *line) level(v *syntax.CueLevel) plan.Level {
 			l.errorf(CodeWrongKind, l.at(v.Wash), "`%s` is a lamp that stands nowhere; place it in the set, or cue a wash of it", t.Name).Relate(t.At, "declared here")
 		}
 	}
-	per, _ := l.quantity(v.Level, units.Share, "cue", percentage)
+	per, _ := l.quantity(v.Level, units.Share, v.Wash.Text, percentage)
 	out.Per = units.Percent(per)
 	return out
 }

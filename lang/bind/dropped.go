@@ -3,8 +3,6 @@ package bind
 import (
 	"strings"
 
-	"github.com/agnivade/levenshtein"
-
 	"longhand/lang/plan"
 	"longhand/lang/syntax"
 )
@@ -55,7 +53,7 @@ func (d droppedLine) names(b *binder, name string) bool {
 		if !syntax.IsNameToken(t) {
 			continue
 		}
-		if t.Value == name || b.names[t.Value] == nil && levenshtein.ComputeDistance(t.Value, name) <= farthest {
+		if _, near := distanceOf(t.Value, name); t.Value == name || near && b.names[t.Value] == nil && !b.lost[t.Value] {
 			return true
 		}
 	}

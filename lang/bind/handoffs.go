@@ -9,8 +9,8 @@ func (l *line) handoff(s *syntax.Handoff) {
 	c := is[*plan.Camera](l, s.Camera, "a camera is handed from rig to rig", plan.KindCamera)
 	const reason = "a camera is handed from rig to rig"
 	deed := &plan.Handoff{Camera: c, From: l.rigCalled(s.From, reason), To: l.rigCalled(s.To, reason), At: l.stand(s.At)}
-	if deed.From != nil && deed.From == deed.To {
-		l.errorf(CodeOutOfRange, l.at(s.To), "`%s` is handed from `%s` to itself; name two rigs", s.Camera.Text, deed.From.Name)
+	if s.From.Text == s.To.Text {
+		l.errorf(CodeOutOfRange, l.at(s.To), "`%s` is handed from `%s` to itself; name two rigs", s.Camera.Text, s.From.Text)
 	}
 	deed.Weight = is[*plan.Person](l, s.Weight, "`weight` names who takes the operator's place", people...)
 	deed.With = is[*plan.Person](l, s.Crew, "a camera is worked by a person", people...)

@@ -192,7 +192,7 @@ func (l *line) knownWord(w syntax.Spanned, text, what string, there []string) bo
 	}
 	at := l.at(w)
 	d := l.errorf(CodeUnknownWord, at, "there is no %s `%s`", what, text)
-	if !suggest(d, at, text, there) || len(there) <= listed {
+	if !suggest(d, at, text, there) {
 		d.Note("there are %s", and(there))
 	}
 	return false

@@ -21,22 +21,28 @@ func nearest(word string, words []string) string {
 	sort.Strings(sorted)
 	best, distance := "", farthest+1
 	for _, w := range sorted {
-		d := levenshtein.ComputeDistance(word, w)
-		allowed := farthest
-		switch n := min(len([]rune(word)), len([]rune(w))); {
-		case n <= 1:
-			allowed = 0
-		case n <= 4:
-			allowed = 1
-		}
-		if strings.EqualFold(word, w) {
-			d, allowed = 0, 0
-		}
-		if d <= allowed && d < distance {
+		if d, near := distanceOf(word, w); near && d < distance {
 			best, distance = w, d
 		}
 	}
 	return best
+}
+
+// distanceOf is how many letters of two words differ, case aside if nothing else
+// does, and whether they are near enough for one to be a slip for the other.
+func distanceOf(word, other string) (d int, near bool) {
+	if strings.EqualFold(word, other) {
+		return 0, true
+	}
+	allowed := farthest
+	switch n := min(len([]rune(word)), len([]rune(other))); {
+	case n <= 1:
+		allowed = 0
+	case n <= 4:
+		allowed = 1
+	}
+	d = levenshtein.ComputeDistance(word, other)
+	return d, d <= allowed
 }
 
 // suggest offers the nearest of some words, if one is near.

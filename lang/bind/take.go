@@ -253,8 +253,9 @@ func (l *line) film(s *syntax.Film, t *plan.Take) {
 	if frames == 0 {
 		at := gaugeSpan(l.span, s.Gauge)
 		d := l.errorf(CodeUnknownWord, at, "there is no film gauge `%s`", gauge)
-		suggest(d, at, gauge, known)
-		d.Note("there are %s", and(known))
+		if !suggest(d, at, gauge, known) {
+			d.Note("there are %s", and(known))
+		}
 	}
 	if !l.once("film", "a take has one") || l.bad {
 		return
