@@ -1,0 +1,14 @@
+package main
+
+import "github.com/spf13/cobra"
+
+// commands lists every subcommand; each is in the file of its name.
+func (a *app) commands() []*cobra.Command {
+	return []*cobra.Command{
+		a.newCommand(),
+		a.checkCommand(),
+		a.fmtCommand(),
+		a.explainCommand(),
+		a.kitCommand(),
+	}
+}

@@ -1,0 +1,159 @@
+// Package compile runs all stages on a plan: text to statements, statements to
+// plan, plan to clock and tracks, tracks to sight, all of it to findings.
+//
+// Each stage is a pure function of the one before and may be used alone; this
+// is the one place that knows their order.
+package compile
+
+import (
+	"context"
+	"fmt"
+	"path"
+
+	"longhand/lang/bind"
+	"longhand/lang/check"
+	"longhand/lang/diag"
+	"longhand/lang/motion"
+	"longhand/lang/plan"
+	"longhand/lang/sight"
+	"longhand/lang/source"
+	"longhand/lang/staging"
+	"longhand/lang/syntax"
+)
+
+// Read gives the text of a file by its name. Names have forward slashes; those
+// of `use` are relative to the file that uses them.
+type Read func(name string) (string, error)
+
+// Options is how Compile goes about it; the zero value does everything.
+type Options struct {
+	// UpTo is the last stage to run. The zero value is check.Seen: everything.
+	UpTo *check.Stage
+	// Progress is told how far the longest stage, sight, is.
+	Progress func(done, all int)
+	// Before is an earlier result of nearly the same plan; what it says of sight
+	// is used again where nothing that it rests on has changed.
+	Before *Result
+	// Workers is how many goroutines look; 0 for one a processor.
+	Workers int
+}
+
+// Result is a plan and everything computed from it. What a stage could not
+// compute, because the text has mistakes, is nil.
+type Result struct {
+	Files    []*syntax.File
+	Plan     *plan.Plan
+	Tracks   *motion.Tracks
+	Stage    *staging.Stage
+	Sight    *sight.Report
+	Findings []diag.Diagnostic // sorted
+	// Stopped says that the text has mistakes, so that nothing was computed from
+	// it.
+	Stopped bool
+}
+
+// Errors counts findings that make a check fail.
+func (r *Result) Errors() int { return r.count(diag.Error) }
+
+// Warnings counts findings that make a strict check fail.
+func (r *Result) Warnings() int { return r.count(diag.Warning) }
+
+func (r *Result) count(s diag.Severity) int {
+	n := 0
+	for i := range r.Findings {
+		if r.Findings[i].Severity == s {
+			n++
+		}
+	}
+	return n
+}
+
+// Compile runs every stage on the plan in a file. The error is of reading the
+// main file, or ctx's; everything that is wrong with the plan is a finding. A
+// stage that fails in a way it never should becomes a finding too, so that an
+// editor outlives it.
+func Compile(ctx context.Context, read Read, name string, o Options) (*Result, error) {
+	text, err := read(name)
+	if err != nil {
+		return nil, err
+	}
+	files, bag := bind.Load(func(n string) (string, error) {
+		if n == name {
+			return text, nil
+		}
+		return read(n)
+	}, name)
+	r := &Result{Files: files}
+	return r, r.run(ctx, bag, o)
+}
+
+// Text compiles a plan that is one text.
+func Text(ctx context.Context, name, text string, o Options) (*Result, error) {
+	return Compile(ctx, func(n string) (string, error) {
+		if path.Clean(n) == path.Clean(name) {
+			return text, nil
+		}
+		return "", fmt.Errorf("%s uses %s, which is not there", name, n)
+	}, name, o)
+}
+
+func (r *Result) run(ctx context.Context, bag diag.Bag, o Options) (err error) {
+	upTo := check.Seen
+	if o.UpTo != nil {
+		upTo = *o.UpTo
+	}
+	stage := "binding names"
+	defer func() {
+		if v := recover(); v != nil {
+			bag.Errorf("internal", r.mainSpan(), "longhand itself failed while %s: %v", stage, v).
+				Note("this is a mistake in longhand, not in the plan; the rest of the plan may still be right")
+			r.Findings = bag.Sorted()
+		}
+	}()
+	var more diag.Bag
+	r.Plan, more = bind.Bind(r.Files, bind.KnownCodes(KnownCodes()...))
+	bag.Merge(more)
+	r.Findings = bag.Sorted()
+	if bag.Errors() > 0 {
+		r.Stopped = true
+		return nil
+	}
+	pass := &check.Pass{Ctx: ctx, Plan: r.Plan}
+	if upTo >= check.Timed {
+		stage = "working out the clock and the tracks"
+		r.Tracks = motion.Resolve(ctx, r.Plan)
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		pass.Tracks, pass.Clock = r.Tracks, r.Tracks.Clock
+	}
+	if upTo >= check.Seen {
+		stage = "working out what the cameras see"
+		r.Stage = staging.Build(r.Plan, r.Tracks)
+		so := sight.Options{Workers: o.Workers, Progress: o.Progress}
+		if b := o.Before; b != nil && b.Sight != nil {
+			r.Sight, err = sight.Again(ctx, b.Sight, b.Stage.Scene, r.Stage.Scene, so)
+		} else {
+			r.Sight, err = sight.See(ctx, r.Stage.Scene, so)
+		}
+		if err != nil {
+			return err
+		}
+		pass.Stage, pass.Sight = r.Stage, r.Sight
+	}
+	stage = "checking"
+	found, err := check.Run(ctx, pass, upTo)
+	if err != nil {
+		return err
+	}
+	bag.Merge(found)
+	r.Findings = bag.Sorted()
+	return nil
+}
+
+func (r *Result) mainSpan() source.Span {
+	if len(r.Files) == 0 {
+		return source.Span{}
+	}
+	return source.Span{File: r.Files[0].Source}
+}

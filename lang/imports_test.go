@@ -1,0 +1,89 @@
+package lang_test
+
+import (
+	"encoding/json"
+	"os/exec"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// stages are the packages in the order in which they may build on each other:
+// a package may import those of earlier lines, never of its own or a later one.
+// DEVELOPERS.md has the same table with a sentence for each.
+var stages = [][]string{
+	{"lang/source", "lang/units", "lang/geom"},
+	{"lang/diag", "lang/pace", "lang/body", "lang/optics", "lang/sky", "lang/light", "lang/timecode", "lang/safety"},
+	{"lang/syntax"},
+	{"lang/format", "lang/plan"},
+	{"lang/solid"},
+	{"lang/bind"},
+	{"lang/clock"},
+	{"lang/motion"},
+	{"lang/sight"},
+	{"lang/staging", "lang/trace"},
+	{"lang/check"},
+	{"lang/rehearse", "lang/scout"},
+	{"lang/compile"},
+	{"lang/compare"},
+	{"lang/lsp"},
+	{"render/fonts"},
+	{"render/scene"},
+	{"render/scene/sample", "render/flow"}, // the first is a drawing that tests share
+	{"render/label", "render/svg", "render/pdf", "render/png"},
+	{"render/overhead", "render/frames", "render/timeline", "render/sheets"},
+	{"render/book", "render/page", "render/gltf", "render/cutlist", "render/floor"},
+	{"cmd/longhand"},
+}
+
+// onlyHere are libraries that one package alone may know of, so that another
+// could take their place by changing that package.
+var onlyHere = map[string]string{
+	"github.com/ajstarks/svgo/float":      "longhand/render/svg",
+	"codeberg.org/go-pdf/fpdf":            "longhand/render/pdf",
+	"github.com/srwiley/rasterx":          "longhand/render/png",
+	"github.com/alecthomas/participle/v2": "longhand/lang/syntax",
+	"github.com/spf13/cobra":              "longhand/cmd/longhand",
+	"github.com/sourcegraph/jsonrpc2":     "longhand/lang/lsp",
+	"github.com/xuri/excelize/v2":         "longhand/render/sheets",
+}
+
+type listed struct {
+	ImportPath string
+	Imports    []string
+}
+
+func TestImportsPointOneWay(t *testing.T) {
+	out, err := exec.Command("go", "list", "-json=ImportPath,Imports", "longhand/...").Output()
+	require.NoError(t, err)
+	level := map[string]int{}
+	for i, names := range stages {
+		for _, n := range names {
+			level["longhand/"+n] = i
+		}
+	}
+	dec := json.NewDecoder(strings.NewReader(string(out)))
+	for dec.More() {
+		var p listed
+		require.NoError(t, dec.Decode(&p))
+		own, known := level[trimInternal(p.ImportPath)]
+		assert.True(t, known, "%s is not in the table of packages", p.ImportPath)
+		for _, imp := range p.Imports {
+			if home, ok := onlyHere[imp]; ok {
+				assert.Equal(t, home, p.ImportPath, "%s belongs to one package", imp)
+			}
+			if !strings.HasPrefix(imp, "longhand/") || trimInternal(imp) == trimInternal(p.ImportPath) {
+				continue
+			}
+			assert.Less(t, level[trimInternal(imp)], own, "%s imports %s", p.ImportPath, imp)
+		}
+	}
+}
+
+// trimInternal counts a package's own inner packages as the package.
+func trimInternal(path string) string {
+	path, _, _ = strings.Cut(path, "/internal/")
+	return path
+}

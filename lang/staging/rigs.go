@@ -1,0 +1,183 @@
+package staging
+
+import (
+	"fmt"
+	"math"
+
+	"longhand/lang/body"
+	"longhand/lang/geom"
+	"longhand/lang/motion"
+	"longhand/lang/plan"
+	"longhand/lang/sight"
+	"longhand/lang/units"
+)
+
+// What rigs are as solids (common practice, no source): the deck one rides on is
+// at most deck high, above it stands a post; an arm is armWide thick and is cut
+// into armParts upright pieces, stepped along its slope; its tail behind the
+// pivot is a third of its length; who rides it stands on a platform.
+const (
+	deck     = 0.5
+	post     = 0.3
+	armWide  = 0.25
+	armParts = 6
+	tailPart = 1.0 / 3
+	landing  = 0.9
+	wornLow  = 0.8 // of a worn rig, over the floor
+	wornOut  = 0.4 // of its middle, ahead of who wears it
+	hung     = 0.5 // height of what hangs from a cable
+)
+
+func (b *builder) rigs() {
+	for _, r := range b.plan.Kit.Rigs {
+		track := b.tracks.Body(r)
+		if track == nil {
+			continue
+		}
+		class, err := body.ParseClass(r.Class)
+		if err != nil {
+			continue
+		}
+		usual := body.RigOf(class)
+		l, w, h := float64(track.Length), float64(track.Width), float64(usual.Height)
+		if r.High > 0 {
+			h = float64(r.High)
+		}
+		switch {
+		case usual.Crewing == body.Worn:
+			b.wornRig(r, track, l, w, h)
+		case class == body.Cable:
+			b.mover(r, "rig", track, []part{{polygon: box(l, w), z: [2]float64{h - hung, h}}})
+		case usual.Crewing == body.Ridden:
+			parts := []part{{polygon: box(l, w), z: [2]float64{0, math.Min(h, deck)}}}
+			if h > deck {
+				at := b.mountedAt(r)
+				parts = append(parts, part{name: "post", polygon: boxAt(at.X, at.Y, post, post), z: [2]float64{deck, h}})
+			}
+			b.mover(r, "rig", track, parts)
+		default:
+			b.mover(r, "rig", track, []part{{polygon: box(l, w), z: [2]float64{0, h}}})
+			if class == body.Crane || class == body.Jib {
+				b.arm(r)
+			}
+		}
+	}
+}
+
+// mountedAt is where on a rig its camera first is.
+func (b *builder) mountedAt(r *plan.Rig) geom.Vec {
+	for _, a := range b.plan.Actions {
+		if m, ok := a.Deed.(*plan.Mount); ok && m.Rig == r && m.At != nil {
+			return *m.At
+		}
+	}
+	return geom.Vec{}
+}
+
+// wearing tells who wears a rig at a time.
+func (b *builder) wearing(r *plan.Rig, t units.Seconds) *plan.Person {
+	for _, c := range b.tracks.Cameras {
+		if h := c.Hold(t); h.Worn && h.Rig == r && t >= h.Start {
+			return h.Operator
+		}
+	}
+	return nil
+}
+
+// wornRig hangs in front of who wears it; left somewhere, it stands on its
+// stand.
+func (b *builder) wornRig(r *plan.Rig, track *motion.Track, l, w, h float64) {
+	out := sight.Body{Name: r.Name, Kind: "rig", Of: r.Name, Polygon: box(l, w)}
+	b.frames(func(_ units.Frame, t units.Seconds) {
+		at := track.At(t)
+		pose := sight.Pose{X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z), Heading: at.Heading, Height: h}
+		if b.wearing(r, t) != nil {
+			ahead := at.Point().Add(geom.Polar(wornOut, at.Heading))
+			pose.X, pose.Y = ahead.X, ahead.Y
+			pose.Z += math.Min(wornLow, h/2)
+			pose.Height = h - math.Min(wornLow, h/2)
+		}
+		out.Track = append(out.Track, pose)
+	})
+	out.Track = settle(out.Track)
+	b.add(r, out)
+}
+
+// arm is a crane's or a jib's arm from its tail over the pivot to the lens, and
+// the platform of who rides it.
+func (b *builder) arm(r *plan.Rig) {
+	var camera *motion.CameraTrack
+	seated := false
+	for _, c := range b.tracks.Cameras {
+		for _, h := range c.Holds {
+			if h.Rig == r {
+				camera = c
+				seated = seated || h.Ridden
+			}
+		}
+	}
+	if camera == nil {
+		return
+	}
+	reach := 0.0
+	arms := make([]motion.Arm, b.tracks.Frames)
+	b.frames(func(f units.Frame, t units.Seconds) {
+		// Before and after the camera is on it the arm rests where it was first,
+		// or last, with the camera on it.
+		if a, ok := camera.Arm(b.within(camera, r, t)); ok {
+			arms[f] = a
+			reach = math.Max(reach, float64(a.Reach))
+		}
+	})
+	if reach == 0 {
+		return
+	}
+	name := r.Name
+	piece := func(label string, polygon []geom.Vec, at func(a motion.Arm) (geom.Vec3, float64)) {
+		out := sight.Body{Name: name + " " + label, Kind: "rig", Of: name, Polygon: polygon}
+		for _, a := range arms {
+			p, height := at(a)
+			d := a.Tip.Sub(a.Pivot).Floor()
+			out.Track = append(out.Track, sight.Pose{X: p.X, Y: p.Y, Z: p.Z, Heading: d.Angle(), Height: height})
+		}
+		out.Track = settle(out.Track)
+		b.add(r, out)
+	}
+	sloped := func(k0, k1 float64) func(a motion.Arm) (geom.Vec3, float64) {
+		return func(a motion.Arm) (geom.Vec3, float64) {
+			along := a.Tip.Sub(a.Pivot)
+			mid := a.Pivot.Add(along.Mul((k0 + k1) / 2))
+			high := armWide + math.Abs(along.Z)*(k1-k0)
+			mid.Z = math.Max(0, mid.Z-high/2)
+			return mid, high
+		}
+	}
+	long := reach / armParts
+	for i := range armParts {
+		piece(fmt.Sprintf("arm %d", i+1), box(long, armWide), sloped(float64(i)/armParts, float64(i+1)/armParts))
+	}
+	piece("tail", box(reach*tailPart, 2*armWide), sloped(-tailPart, 0))
+	if seated {
+		below := float64(body.RigOf(body.BodyRig).Lens)
+		piece("platform", box(landing, landing), func(a motion.Arm) (geom.Vec3, float64) {
+			p := a.Tip
+			p.Z = math.Max(0, p.Z-below-0.1)
+			return p, 0.1
+		})
+	}
+}
+
+// within moves a time into the nearest hold of a camera on a rig.
+func (b *builder) within(c *motion.CameraTrack, r *plan.Rig, t units.Seconds) units.Seconds {
+	best, gap := t, units.Seconds(math.Inf(1))
+	for _, h := range c.Holds {
+		if h.Rig != r {
+			continue
+		}
+		near := max(h.Start, min(t, h.End-1e-6))
+		if d := units.Seconds(math.Abs(float64(near - t))); d < gap {
+			best, gap = near, d
+		}
+	}
+	return best
+}

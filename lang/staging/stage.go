@@ -1,0 +1,94 @@
+// Package staging puts the set and the tracks together into the scene that
+// sight looks at: what every person, vehicle, rig, camera, card and lamp is as
+// upright solids, frame by frame, and which of them belong to which camera.
+//
+// It decides nothing about what may be seen; it only says what is there.
+package staging
+
+import (
+	"longhand/lang/motion"
+	"longhand/lang/plan"
+	"longhand/lang/sight"
+	"longhand/lang/solid"
+	"longhand/lang/units"
+)
+
+// Stage is the scene with the way back from its parts to the plan.
+type Stage struct {
+	Scene *sight.Scene
+	// Things has, for each body of the scene, the thing in the plan it is a
+	// part of: *plan.Person, *plan.Vehicle, *plan.Rig, *plan.Camera, *plan.Card,
+	// *plan.Hole or *plan.PlacedLamp's lamp.
+	Things []plan.Thing
+	// Cameras has, for each camera of the scene, the one in the plan.
+	Cameras []*plan.Camera
+	// Pieces is the set.
+	Pieces []solid.Piece
+	// Hides is the cameras in the set, with the bodies that stand for them.
+	Hides []Hide
+}
+
+// Hide is a camera behind a lens hole.
+type Hide struct {
+	Camera *plan.Camera
+	Action *plan.Action
+	Hole   *plan.Hole
+	Card   *plan.Card // nil: the lens is bare
+	Plugs  []int      // bodies that fill the hole for every other camera
+}
+
+// Build makes the scene of a resolved take.
+func Build(p *plan.Plan, t *motion.Tracks) *Stage {
+	b := &builder{plan: p, tracks: t, stage: &Stage{Scene: &sight.Scene{
+		Rate: t.Rate, Frames: t.Frames, Aspect: p.Take.Aspect,
+	}}}
+	b.set()
+	b.people()
+	b.vehicles()
+	b.rigs()
+	b.lamps()
+	b.holes()
+	b.cameras()
+	return b.stage
+}
+
+// Body finds the bodies that a thing of the plan consists of.
+func (s *Stage) Body(thing plan.Thing) []int {
+	var out []int
+	for i, t := range s.Things {
+		if t == thing {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+type builder struct {
+	plan   *plan.Plan
+	tracks *motion.Tracks
+	stage  *Stage
+}
+
+// add puts a body into the scene and returns its index.
+func (b *builder) add(thing plan.Thing, body sight.Body) int {
+	b.stage.Scene.Bodies = append(b.stage.Scene.Bodies, body)
+	b.stage.Things = append(b.stage.Things, thing)
+	return len(b.stage.Scene.Bodies) - 1
+}
+
+// frames calls for each frame of the take with its time.
+func (b *builder) frames(do func(f units.Frame, t units.Seconds)) {
+	for f := range units.Frame(b.tracks.Frames) {
+		do(f, b.tracks.Rate.Time(f))
+	}
+}
+
+// settle keeps one pose of a body that never moves.
+func settle(track []sight.Pose) []sight.Pose {
+	for i := 1; i < len(track); i++ {
+		if track[i] != track[0] {
+			return track
+		}
+	}
+	return track[:min(1, len(track))]
+}
