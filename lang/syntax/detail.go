@@ -5,35 +5,35 @@ package syntax
 // their own, so only the folding reads these.
 type Detail struct {
 	Node
-	High    *Range    `parser:"  'high' @@"`
-	Thick   *Quantity `parser:"| 'thick' @@"`
-	At      *Goal     `parser:"| 'at' @@"`
-	Up      *Quantity `parser:"| 'up' @@"`
-	Wide    *Quantity `parser:"| 'wide' @@"`
-	Round   *Quantity `parser:"| 'round' @@"`
-	Width   *Quantity `parser:"| 'width' @@"`
-	Rise    *Quantity `parser:"| 'rise' @@"`
-	Points  *Number   `parser:"| 'points' @@"`
-	Times   *Number   `parser:"| ('x' | '×') @@"`
-	Aims    *Place    `parser:"| ('aims' | 'aim') 'at'? @@"`
-	Squeeze *Number   `parser:"| 'squeeze' @@"`
-	Weighs  *Quantity `parser:"| 'weighs' @@"`
-	Stops   *Stops    `parser:"| 'stops' @@"`
-	Close   *Quantity `parser:"| 'close' @@"`
-	Carries *Range    `parser:"| 'carries' @@"`
-	Size    *Size     `parser:"| 'size' @@"`
-	Reach   *Quantity `parser:"| 'reach' @@"`
-	Seats   *Number   `parser:"| 'seats' @@"`
-	Speed   *Quantity `parser:"| 'speed' @@"`
-	Back    *Quantity `parser:"| 'back' @@"`
-	Pan     *Quantity `parser:"| 'pan' @@"`
-	Colour  *Colour   `parser:"| ('colour' | 'color') @@"`
-	Height  *Quantity `parser:"| 'height' @@"`
-	Spread  *Quantity `parser:"| 'spread' @@"`
-	Scale   *Ratio    `parser:"| 'scale' @@"`
-	Zone    *Zone     `parser:"| 'zone' @@"`
-	Flag    string    `parser:"| @('wild' | 'glass' | 'open' | 'shut' | 'gear' | 'changes' | 'modern' | 'seen')"`
-	Amount  *Quantity `parser:"| @@"`
+	High    *Range
+	Thick   *Quantity
+	At      *Goal
+	Up      *Quantity
+	Wide    *Quantity
+	Round   *Quantity
+	Width   *Quantity
+	Rise    *Quantity
+	Points  *Number
+	Times   *Number
+	Aims    *Place
+	Squeeze *Number
+	Weighs  *Quantity
+	Stops   *Stops
+	Close   *Quantity
+	Carries *Range
+	Size    *Size
+	Reach   *Quantity
+	Seats   *Number
+	Speed   *Quantity
+	Back    *Quantity
+	Pan     *Quantity
+	Colour  *Colour
+	Height  *Quantity
+	Spread  *Quantity
+	Scale   *Ratio
+	Zone    *Zone
+	Flag    string
+	Amount  *Quantity
 }
 
 // Range is a length, mass or the like, or two of them: 2.6 m to 3 m.
@@ -67,17 +67,17 @@ type Colour struct {
 // Ratio is a plain number or one number to another: 1.85, 16:9, 1:50.
 type Ratio struct {
 	Node
-	Text string `parser:"@(Clock | Number)"`
+	Text string
 }
 
 // Zone is the offset from universal time: +02:00.
 type Zone struct {
 	Node
-	Text string `parser:"@Clock"`
+	Text string
 }
 
 // Date is a day: 2026-08-20.
 type Date struct {
 	Node
-	Text string `parser:"@Date"`
+	Text string
 }

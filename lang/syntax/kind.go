@@ -3,7 +3,6 @@ package syntax
 import (
 	"sync"
 
-	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
 )
 
@@ -35,9 +34,7 @@ func define[T any, P interface {
 	*T
 	Stmt
 }](k Kind) *Kind {
-	parser := sync.OnceValue(func() *participle.Parser[T] {
-		return participle.MustBuild[T](participle.Lexer(definition{}), participle.Elide("Space", "Comment", "EOL"))
-	})
+	parser := grammarOf[T]()
 	k.parse = func(l *lexer.PeekingLexer) (Stmt, error) {
 		n, err := parser().ParseFromLexer(l)
 		if n == nil {

@@ -27,19 +27,19 @@ type Spanned interface {
 // Name is a name: mail-van, M1.
 type Name struct {
 	Node
-	Text string `parser:"@(Name | StopName)"`
+	Text string
 }
 
 // Word is a word of the language where it was written.
 type Word struct {
 	Node
-	Text string `parser:"@(Name | StopName | Keyword)"`
+	Text string
 }
 
 // String is a text between quotes, kept with them.
 type String struct {
 	Node
-	Raw string `parser:"@String"`
+	Raw string
 }
 
 // Value is the text without its quotes and backslashes.
@@ -60,26 +60,26 @@ func Quote(text string) string {
 // Number is a bare number: a coordinate, a count.
 type Number struct {
 	Node
-	Text string `parser:"@Number"`
+	Text string
 }
 
 // Quantity is a number with its unit as written, or a time on a clock: 2.4 m,
 // 8'6", 1:04.5. Its methods convert it.
 type Quantity struct {
 	Node
-	Text string `parser:"@(Quantity | Clock)"`
+	Text string
 }
 
 // Coordinate is a bare number in the set's unit, or a length: 4, 8'6".
 type Coordinate struct {
 	Node
-	Text string `parser:"@(Number | Quantity)"`
+	Text string
 }
 
 // Stop is a T-stop: T2.8.
 type Stop struct {
 	Node
-	Text string `parser:"@(Stop | StopName)"`
+	Text string
 }
 
 // Point is (x, y) or (x, y, z).

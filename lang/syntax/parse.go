@@ -28,6 +28,8 @@ type Line struct {
 	Kind    *Kind   // what the first words say it is; nil if they do not
 	Bad     bool    // an error was found in it
 	Section *Section
+
+	words []Token
 }
 
 // Section is a header and the lines up to the next header. The lines before
@@ -64,7 +66,8 @@ type parser struct {
 
 func (p *parser) line(tokens []Token) {
 	line := &Line{Tokens: tokens}
-	words := line.Words()
+	line.words = line.Words()
+	words := line.words
 	word, starts := p.startsSection(words)
 	before := p.at
 	switch {
@@ -124,6 +127,9 @@ func (p *parser) apart(tokens []Token) (first, rest []Token, ok bool) {
 
 // Words are the tokens that mean something.
 func (l *Line) Words() []Token {
+	if l.words != nil {
+		return l.words
+	}
 	words := make([]Token, 0, len(l.Tokens))
 	for _, t := range l.Tokens {
 		if !blank(t.Type) {

@@ -5,29 +5,29 @@ package syntax
 // so only the folding reads these.
 type Phrase struct {
 	Node
-	From      *Place    `parser:"  'from' @@"`
-	Via       []*Place  `parser:"| 'via' @@ ( ',' @@ )*"`
-	To        *Goal     `parser:"| 'to' @@"`
-	Round     *Round    `parser:"| @@"`
-	Eight     *Eight    `parser:"| @@"`
-	Shape     string    `parser:"| @('straight' | 'curved')"`
-	Facing    *Target   `parser:"| 'facing' @@"`
-	Backwards bool      `parser:"| @'backwards'"`
-	Starting  *Time     `parser:"| 'starting' @@"`
-	When      *Trigger  `parser:"| 'when' @@"`
-	In        *Quantity `parser:"| 'in' @@"`
-	For       *Quantity `parser:"| 'for' @@"`
-	At        *Goal     `parser:"| 'at' @@"`
-	By        *Time     `parser:"| 'by' @@"`
-	Until     *Moment   `parser:"| 'until' @@"`
-	With      *With     `parser:"| @@"`
-	Over      *Quantity `parser:"| 'over' @@"`
-	Card      *Name     `parser:"| 'card' @@"`
-	Weight    *Name     `parser:"| 'weight' @@"`
-	Fifty     bool      `parser:"| @'fifty-fifty'"`
-	Size      string    `parser:"| @('wide' | 'full' | 'knee' | 'thigh' | 'waist' | 'chest' | 'shoulders' | 'face' | 'eyes')"`
-	Stop      *Stop     `parser:"| @@"`
-	Measure   *Measure  `parser:"| @@"`
+	From      *Place
+	Via       []*Place
+	To        *Goal
+	Round     *Round
+	Eight     *Eight
+	Shape     string
+	Facing    *Target
+	Backwards bool
+	Starting  *Time
+	When      *Trigger
+	In        *Quantity
+	For       *Quantity
+	At        *Goal
+	By        *Time
+	Until     *Moment
+	With      *With
+	Over      *Quantity
+	Card      *Name
+	Weight    *Name
+	Fifty     bool
+	Size      string
+	Stop      *Stop
+	Measure   *Measure
 }
 
 // Round is a walk round a place: round M1 180 deg left.
