@@ -38,14 +38,14 @@ const (
 	crawl = 0.05
 )
 
-// sampled is the move with its cap asked for: at each sample the square of the
-// least cap in the intervals on either side.
+// sampled is the move with its cap asked for: for each of the stretches it is
+// cut into, the square of the least cap found there.
 func (m Move) sampled() Move {
 	if m.Cap == nil || m.samples != nil {
 		return m
 	}
 	n := int(math.Min(maxSamples, math.Max(minSamples, math.Ceil(float64(m.Length)/sampleStep))))
-	m.samples = make([]float64, n+1)
+	m.samples = make([]float64, n)
 	for i := range m.samples {
 		m.samples[i] = math.Inf(1)
 	}
@@ -56,31 +56,34 @@ func (m Move) sampled() Move {
 			continue
 		}
 		square := math.Max(cap, 0) * cap
-		low, high := k/looks, (k+looks-1)/looks
-		m.samples[low] = math.Min(m.samples[low], square)
-		m.samples[high] = math.Min(m.samples[high], square)
+		for _, i := range [...]int{(k - 1) / looks, k / looks} { // a joint is in both
+			if i < n {
+				m.samples[i] = math.Min(m.samples[i], square)
+			}
+		}
 	}
 	return m
 }
 
-// capped is the fastest profile under the cap, the cruise and the
-// accelerations, on samples a few centimetres apart: the square of the speed is
-// bounded forwards by the gathering, then backwards by the braking, and is
-// linear in between, which is a steady acceleration (the phase-plane method of
-// Bobrow, Dubowsky & Gibson 1985, in one dimension). Speeds at the ends that
-// are above the cap are kept, and braked from or gathered to.
+// capped is the fastest profile under the cruise, the accelerations and a cap
+// that is level on each stretch of a few centimetres: the square of the speed
+// at the joints is bounded forwards by the gathering, then backwards by the
+// braking (the phase-plane method of Bobrow, Dubowsky & Gibson 1985, in one
+// dimension), and between two joints is a trapezoid of its own. Where no cap
+// binds, that is the very trapezoid of the move without one. Speeds at the ends
+// that are above the cap are kept, and braked from or gathered to.
 func (m Move) capped(cruise float64) *Profile {
-	length, n := float64(m.Length), len(m.samples)-1
+	length, n := float64(m.Length), len(m.samples)
 	step := length / float64(n)
-	squares := make([]float64, n+1)
 	slowest := math.Min(crawl, cruise)
-	for i, square := range m.samples {
-		squares[i] = math.Min(cruise*cruise, math.Max(square, slowest*slowest))
+	level := func(i int) float64 {
+		return math.Min(cruise*cruise, math.Max(m.samples[i], slowest*slowest))
 	}
+	squares := make([]float64, n+1)
 	squares[0], squares[n] = float64(m.Entry*m.Entry), float64(m.Exit*m.Exit)
 	up, down := 2*float64(m.Accel)*step, 2*m.brake()*step
 	for i := 1; i < n; i++ {
-		squares[i] = math.Min(squares[i], squares[i-1]+up)
+		squares[i] = math.Min(math.Min(level(i-1), level(i)), squares[i-1]+up)
 	}
 	for i := n - 1; i > 0; i-- {
 		squares[i] = math.Min(squares[i], squares[i+1]+down)
@@ -92,8 +95,44 @@ func (m Move) capped(cruise float64) *Profile {
 		squares[i] = squares[i+1] - up
 	}
 	b := &builder{parts: make([]part, 0, n)}
-	for i := 1; i <= n; i++ {
-		b.run(step, math.Sqrt(squares[i-1]), math.Sqrt(squares[i]))
+	for i := range n {
+		m.hump(b, step, squares[i], squares[i+1], level(i))
 	}
 	return b.profile(length, float64(m.Exit))
+}
+
+// hump is the fastest way over one stretch between two squares of speed, under
+// a level; straight from one to the other where an end is above it.
+func (m Move) hump(b *builder, step, from, to, level float64) {
+	if from > level || to > level {
+		b.run(step, math.Sqrt(from), math.Sqrt(to))
+		return
+	}
+	accel, brake := float64(m.Accel), m.brake()
+	top := math.Min(level, (2*accel*brake*step+brake*from+accel*to)/(accel+brake))
+	top = math.Max(top, math.Max(from, to))
+	up, down := (top-from)/(2*accel), math.Min(step, (top-to)/(2*brake))
+	up = math.Min(up, step-down)
+	flat := step - up - down
+	// A change too short to divide by is left to the stretch beside it.
+	enough := 1e-7 * step
+	v := math.Sqrt(top)
+	v0, v1 := v, v // of the flat
+	if up < enough {
+		up, flat, v0 = 0, flat+up, math.Sqrt(from)
+	}
+	if down < enough {
+		down, flat, v1 = 0, flat+down, math.Sqrt(to)
+	}
+	if flat < enough {
+		if up > down {
+			up += flat
+		} else {
+			down += flat
+		}
+		flat = 0
+	}
+	b.run(up, math.Sqrt(from), v)
+	b.run(flat, v0, v1)
+	b.run(down, v, math.Sqrt(to))
 }

@@ -45,10 +45,11 @@ func (e *TooLong) Error() string {
 // for whoever has to go on: one that goes faster and harder, or one that
 // ignores the speeds at the ends.
 func (m Move) In(time units.Seconds) (*Profile, error) {
-	natural, err := m.Natural()
-	if err != nil && m.check() != nil {
-		return natural, err
+	if err := m.check(); err != nil {
+		return (&builder{}).profile(0, 0), err
 	}
+	m = m.sampled()
+	natural, err := m.Natural()
 	if !(time >= least && time <= most*most) {
 		if m.Length == 0 && time == 0 {
 			return natural, err
@@ -65,10 +66,11 @@ func (m Move) In(time units.Seconds) (*Profile, error) {
 		forced := m.forced(time)
 		return forced, &TooShort{m.Length, time, shortest, forced.Peak(), forced.Strain()}
 	}
-	m = m.sampled()
-	slowest := m.cruising(1e-9 * float64(m.Length) / float64(time))
-	if slowest.time < time {
-		return m.forced(time), &TooLong{m.Length, time, slowest.time}
+	if m.Entry > 0 || m.Exit > 0 {
+		slowest := m.cruising(1e-9 * float64(m.Length) / float64(time))
+		if slowest.time < time {
+			return m.forced(time), &TooLong{m.Length, time, slowest.time}
+		}
 	}
 	return m.cruising(m.cruiseFor(float64(time), float64(natural.Peak()))).stretched(time), nil
 }
@@ -111,7 +113,7 @@ func (m Move) cruiseFor(time, top float64) float64 {
 		}
 		off := over(mid)
 		switch {
-		case math.Abs(off) <= 1e-10*time:
+		case math.Abs(off) <= closeEnough*time:
 			return 1 / mid
 		case off < 0:
 			low, under = mid, off
@@ -129,6 +131,10 @@ func (m Move) cruiseFor(time, top float64) float64 {
 	}
 	return 1 / high
 }
+
+// closeEnough is how near, of the time asked for, the search has to come before
+// stretching does the rest: far less than an acceleration is known to.
+const closeEnough = 1e-8
 
 // stretched is the profile made to last exactly time: for the last digits.
 func (p *Profile) stretched(time units.Seconds) *Profile {

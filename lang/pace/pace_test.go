@@ -31,6 +31,14 @@ func TestTrapezoid(t *testing.T) {
 			assert.InDelta(t, c.highest, float64(p.Peak()), 1e-9)
 			assert.Equal(t, c.length, p.At(p.Duration()))
 			assert.Equal(t, p.Duration(), NaturalTime(c.length, c.pace))
+			// A cap that never binds changes nothing.
+			free := func(units.Metres) units.MetresPerSecond { return 9 }
+			capped, err := Move{Length: c.length, Pace: c.pace, Cap: free}.Natural()
+			require.NoError(t, err)
+			for k := range 101 {
+				at := p.Duration() * units.Seconds(k) / 100
+				assert.InDelta(t, float64(p.At(at)), float64(capped.At(at)), 1e-9)
+			}
 		})
 	}
 }
@@ -93,7 +101,7 @@ func TestBendSlows(t *testing.T) {
 	// Up to the bend: from 0 to a peak v and down to 1 m/s, cruising at 3 m/s.
 	// v²/2 + (v² - 1)/2 = 10 has v > 3, so: 3 + 1.5/3 + 2 s; and the same back.
 	want := 2*(3+1.5/3+2) + 5
-	assert.InDelta(t, want, float64(p.Duration()), 0.1, "samples of 5 cm")
+	assert.InDelta(t, want, float64(p.Duration()), 0.1, "stretches of 5 cm")
 	assert.GreaterOrEqual(t, float64(p.Duration()), want-1e-9, "never faster than the way allows")
 	for s := 0.0; s < 25; s += 0.01 {
 		v := float64(p.Speed(p.TimeAt(units.Metres(s))))

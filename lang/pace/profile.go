@@ -35,6 +35,12 @@ func (b *builder) run(ds, v0, v1 float64) {
 		return
 	}
 	dt := 2 * ds / (v0 + v1)
+	if n := len(b.parts); n > 0 && v0 == v1 && b.parts[n-1].a == 0 && b.parts[n-1].v == v0 {
+		b.parts[n-1].dt += dt // the cruise goes on
+		b.t += dt
+		b.s += ds
+		return
+	}
 	b.parts = append(b.parts, part{b.t, b.s, v0, (v1 - v0) / dt, dt})
 	b.t += dt
 	b.s += ds
