@@ -361,7 +361,7 @@ func (w *tileWorker) ghost(st *stage, c *change, i int, f units.Frame) {
 // after.
 func (w *tileWorker) haunted(it *item) bool {
 	for i := range w.ghosts[:w.nghost] {
-		if w.eye.mayCover(&w.ghosts[i], it) {
+		if w.eye.mayCover(&w.ghosts[i].extent, &it.extent) {
 			return true
 		}
 	}

@@ -35,7 +35,7 @@ func (r *Report) Behind(camera, body int, f units.Frame) []Backing {
 			key := [2]string{next.Name, next.Kind}
 			if b := byName[key]; b != nil {
 				b.Share++
-				b.Distance = math.Min(b.Distance, next.Distance)
+				b.Distance = min(b.Distance, next.Distance)
 			} else {
 				next.Share = 1
 				byName[key] = &next
@@ -111,9 +111,9 @@ func (t *item) reach(cx, cy, s float64) (float64, bool) {
 	d := 1 / w
 	switch {
 	case t.h1 < 0:
-		d = math.Max(d, t.h1/s)
+		d = max(d, t.h1/s)
 	case t.h0 > 0:
-		d = math.Max(d, t.h0/s)
+		d = max(d, t.h0/s)
 	}
 	return d, true
 }

@@ -21,13 +21,15 @@ type cover struct {
 
 	pane *item // of a mirror, where real things hide it
 
+	taken   bool // something hides a range of columns
 	fine    bool // cut the curves of cylinders finely
 	t       *item
 	clipped bool // the window may cut the item above or below
 	partial []over
 	free    []gap // ranges of columns not hidden from top to bottom
 	breaks  []float64
-	a, b    station
+	ends    [2]station // of a cell, the first being a
+	a       int
 	zoid    trapezoid
 	cuts    []float64
 	gaps    []gap
@@ -69,15 +71,50 @@ const roundSlack = 0.002
 func (c *cover) begin(t *item) bool {
 	from, to := t.p0, t.p1
 	if !c.e.steep {
-		from, to = math.Max(from, c.win.p0), math.Min(to, c.win.p1)
+		from, to = max(from, c.win.p0), min(to, c.win.p1)
 	} else if t.inside || to-from >= 2*math.Pi {
 		from, to = c.win.p0, c.win.p1
 	}
-	c.t, c.fine = t, false
+	c.t, c.fine, c.taken = t, false, false
 	c.partial = c.partial[:0]
 	c.free = append(c.free[:0], gap{from, to})
-	c.clipped = c.e.steep || t.lo < c.win.smin || t.hi > c.win.smax || !c.win.square
+	c.clipped = from < to && c.clips(t, from, to)
 	return from < to
+}
+
+// clips is whether the window may cut t above or below somewhere.
+func (c *cover) clips(t *item, from, to float64) bool {
+	if c.e.steep {
+		return true
+	}
+	for _, l := range c.win.lo {
+		if t.lo < l.a+max(l.b*from, l.b*to) {
+			return true
+		}
+	}
+	for _, l := range c.win.hi {
+		if t.hi > l.a+min(l.b*from, l.b*to) {
+			return true
+		}
+	}
+	return false
+}
+
+// inWindow is whether some of t, of which begin was true, is in the window.
+func (c *cover) inWindow(t *item) bool {
+	if !c.clipped {
+		return true
+	}
+	// Nearly always its middle tells.
+	if !c.e.steep && !t.inside {
+		p := (max(t.p0, c.win.p0) + min(t.p1, c.win.p1)) / 2
+		_, lo, hi := t.slopes(1, p)
+		floor, ceiling := c.win.span(1, p)
+		if min(hi, ceiling)-max(lo, floor) > 1e-6 {
+			return true
+		}
+	}
+	return c.whole(t) > 0
 }
 
 // hide takes an item that may cover part of t into account; false when nothing
@@ -89,7 +126,7 @@ func (c *cover) hide(o *item, real bool) bool {
 	}
 	t := c.t
 	n := len(c.free)
-	a, b := math.Max(o.p0, c.free[0].lo), math.Min(o.p1, c.free[n-1].hi)
+	a, b := max(o.p0, c.free[0].lo), min(o.p1, c.free[n-1].hi)
 	if a >= b {
 		return true
 	}
@@ -97,23 +134,23 @@ func (c *cover) hide(o *item, real bool) bool {
 	if most <= t.w0 {
 		return true // begins beyond t
 	}
-	lo, hi := math.Max(t.lo, c.win.smin), math.Min(t.hi, c.win.smax)
+	lo, hi := max(t.lo, c.win.smin), min(t.hi, c.win.smax)
 	// Its upper bound is concave over the columns and its lower one convex, so
 	// that it covers in between what it covers at both ends.
-	top, bottom := o.h1*math.Min(ea, eb), o.h0*math.Min(ea, eb)
+	top, bottom := o.h1*min(ea, eb), o.h0*min(ea, eb)
 	if o.h1 < 0 {
-		top = o.h1 * math.Max(o.leave(1, a), o.leave(1, b))
+		top = o.h1 * max(o.leave(1, a), o.leave(1, b))
 		if o.h1 < t.h1 {
-			top = math.Min(top, o.h1*t.w1)
+			top = min(top, o.h1*t.w1)
 		}
 	}
 	if o.h0 > 0 {
-		bottom = o.h0 * math.Max(o.leave(1, a), o.leave(1, b))
+		bottom = o.h0 * max(o.leave(1, a), o.leave(1, b))
 		if o.h0 > t.h0 {
-			bottom = math.Max(bottom, o.h0*t.w1)
+			bottom = max(bottom, o.h0*t.w1)
 		}
 	}
-	if top >= hi && bottom <= lo && math.Min(ea, eb) >= t.w1 {
+	if top >= hi && bottom <= lo && min(ea, eb) >= t.w1 {
 		c.take(a, b)
 		return len(c.free) > 0
 	}
@@ -127,6 +164,7 @@ func (c *cover) hide(o *item, real bool) bool {
 
 // take removes a range of columns from free.
 func (c *cover) take(a, b float64) {
+	c.taken = true
 	for i := 0; i < len(c.free); i++ {
 		g := c.free[i]
 		switch {
@@ -160,8 +198,8 @@ func (o *item) entry(a, b float64) (ea, eb, most float64) {
 	ea, eb, most = far, far, far
 	for _, s := range o.front {
 		va, vb := s.a+s.b*a, s.a+s.b*b
-		ea, eb = math.Min(ea, va), math.Min(eb, vb)
-		most = math.Min(most, math.Max(va, vb))
+		ea, eb = min(ea, va), min(eb, vb)
+		most = min(most, max(va, vb))
 	}
 	return ea, eb, most
 }
@@ -208,15 +246,15 @@ func (c *cover) between(from, to float64) float64 {
 		return 0
 	}
 	c.lay(from, to)
-	c.stand(&c.a, c.breaks[0])
+	c.stand(&c.ends[c.a], c.breaks[0])
 	area := 0.0
-	for i := 1; i < len(c.breaks); i++ {
-		if c.breaks[i]-c.a.p < thin {
+	for _, p := range c.breaks[1:] {
+		if p-c.ends[c.a].p < thin {
 			continue
 		}
-		c.stand(&c.b, c.breaks[i])
+		c.stand(&c.ends[1-c.a], p)
 		area += c.cell()
-		c.a, c.b = c.b, c.a
+		c.a = 1 - c.a
 	}
 	return area
 }
@@ -258,18 +296,18 @@ func (o *item) covers(cx, cy float64, t *item, w float64) (ow, lo, hi float64) {
 	ow, lo, hi = o.slopes(cx, cy)
 	if ow >= w {
 		if o.h1 < 0 && o.h1 < t.h1 {
-			hi = math.Min(hi, o.h1*w)
+			hi = min(hi, o.h1*w)
 		}
 		if o.h0 > 0 && o.h0 > t.h0 {
-			lo = math.Max(lo, o.h0*w)
+			lo = max(lo, o.h0*w)
 		}
 		return ow, lo, hi
 	}
 	switch {
 	case t.h1 < 0 && o.h1 > t.h1:
-		return ow, math.Max(lo, t.h1*ow), hi
+		return ow, max(lo, t.h1*ow), hi
 	case t.h0 > 0 && o.h0 < t.h0:
-		return ow, lo, math.Min(hi, t.h0*ow)
+		return ow, lo, min(hi, t.h0*ow)
 	}
 	return ow, 0, 0
 }

@@ -21,7 +21,7 @@ type trapezoid struct {
 
 // cell is the open area between stations a and b.
 func (c *cover) cell() float64 {
-	a, b := &c.a, &c.b
+	a, b := &c.ends[c.a], &c.ends[1-c.a]
 	z := &c.zoid
 	z.p0, z.p1 = a.p, b.p
 	z.lo0, z.hi0, z.lo1, z.hi1 = a.lo, a.hi, b.lo, b.hi
@@ -37,7 +37,7 @@ func (c *cover) cell() float64 {
 		}
 		oa, ob := a.over[i], b.over[i]
 		if !o.real && (oa.ahead < 0 && ob.ahead > 0 || oa.ahead > 0 && ob.ahead < 0) {
-			return c.split(o.item, oa.ahead)
+			return c.split(o.item)
 		}
 		if oa.hi <= oa.lo && ob.hi <= ob.lo {
 			continue
@@ -57,32 +57,55 @@ func (c *cover) cell() float64 {
 
 // split measures a cell in which an item passes the one that is measured, since
 // they reach into each other: on either side of the column where it does.
-func (c *cover) split(o *item, ahead float64) float64 {
-	a, b := c.a.p, c.b.p
-	for range 40 {
-		m := (a + b) / 2
-		cx, cy := c.e.column(m)
-		if (o.enter(cx, cy)-c.t.enter(cx, cy) > 0) == (ahead > 0) {
-			a = m
-		} else {
-			b = m
-		}
-	}
-	p := (a + b) / 2
-	start, end := c.a.p, c.b.p
+func (c *cover) split(o *item) float64 {
+	start, end := c.ends[c.a].p, c.ends[1-c.a].p
+	p := c.passes(o, start, end)
 	area := 0.0
 	if p-2*thin-start > thin {
-		c.stand(&c.b, p-2*thin)
+		c.stand(&c.ends[1-c.a], p-2*thin)
 		area += c.cell()
 	}
 	if end-(p+2*thin) > thin {
-		c.stand(&c.a, p+2*thin)
-		c.stand(&c.b, end)
+		c.stand(&c.ends[c.a], p+2*thin)
+		c.stand(&c.ends[1-c.a], end)
 		area += c.cell()
 	} else {
-		c.stand(&c.b, end)
+		c.stand(&c.ends[1-c.a], end)
 	}
 	return area
+}
+
+// passes is the column between two at which o enters as near as what is
+// measured: by false position, with the end that stays halved (the Illinois
+// rule), which is done at once where both fronts are straight.
+func (c *cover) passes(o *item, a, b float64) float64 {
+	ahead := func(p float64) float64 {
+		cx, cy := c.e.column(p)
+		return o.enter(cx, cy) - c.t.enter(cx, cy)
+	}
+	da, db := ahead(a), ahead(b)
+	p, side := a, 0
+	for range 20 {
+		p = (a*db - b*da) / (db - da)
+		d := ahead(p)
+		switch {
+		case math.Abs(d) < 1e-10:
+			return p
+		case (d > 0) == (da > 0):
+			a, da = p, d
+			if side == 1 {
+				db /= 2
+			}
+			side = 1
+		default:
+			b, db = p, d
+			if side == 2 {
+				da /= 2
+			}
+			side = 2
+		}
+	}
+	return p
 }
 
 // measure is the open area of a cell of lines.
@@ -161,8 +184,8 @@ func (c *cover) piece(z *trapezoid, k0, k1 float64) float64 {
 func (c *cover) column(z *trapezoid, k float64, grow bool) float64 {
 	lo, hi := z.lo0+(z.lo1-z.lo0)*k, z.hi0+(z.hi1-z.hi0)*k
 	if c.clipped {
-		lo = math.Max(lo, z.fl0+(z.fl1-z.fl0)*k)
-		hi = math.Min(hi, z.ce0+(z.ce1-z.ce0)*k)
+		lo = max(lo, z.fl0+(z.fl1-z.fl0)*k)
+		hi = min(hi, z.ce0+(z.ce1-z.ce0)*k)
 	}
 	if hi-lo <= thin && !grow {
 		return 0
@@ -174,7 +197,7 @@ func (c *cover) column(z *trapezoid, k float64, grow bool) float64 {
 	c.gaps = c.gaps[:0]
 	for i := range z.live {
 		l := &z.live[i]
-		g := gap{math.Max(lo, l.lo0+(l.lo1-l.lo0)*k), math.Min(hi, l.hi0+(l.hi1-l.hi0)*k)}
+		g := gap{max(lo, l.lo0+(l.lo1-l.lo0)*k), min(hi, l.hi0+(l.hi1-l.hi0)*k)}
 		if g.lo >= g.hi {
 			continue
 		}
@@ -188,7 +211,7 @@ func (c *cover) column(z *trapezoid, k float64, grow bool) float64 {
 		if g.lo-lo > thin {
 			area += c.shows(cx, cy, lo, g.lo, grow)
 		}
-		lo = math.Max(lo, g.hi)
+		lo = max(lo, g.hi)
 	}
 	if hi-lo > thin {
 		area += c.shows(cx, cy, lo, hi, grow)
@@ -203,8 +226,8 @@ func (c *cover) shows(cx, cy, lo, hi float64, grow bool) float64 {
 	}
 	for _, s := range [2]float64{lo, hi} {
 		x, y := c.e.picture(cx, cy, s)
-		c.box.Left, c.box.Right = math.Min(c.box.Left, x), math.Max(c.box.Right, x)
-		c.box.Bottom, c.box.Top = math.Min(c.box.Bottom, y), math.Max(c.box.Top, y)
+		c.box.Left, c.box.Right = min(c.box.Left, x), max(c.box.Right, x)
+		c.box.Bottom, c.box.Top = min(c.box.Bottom, y), max(c.box.Top, y)
 	}
 	return 0
 }

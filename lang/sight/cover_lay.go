@@ -59,15 +59,14 @@ var roundCuts = func() (cuts [33][]float64) {
 func (c *cover) bendRound(o *item, from, to float64) {
 	a, b := o.p0, o.p1
 	if o.inside || math.IsInf(a, 0) || math.IsInf(b, 0) {
-		a, b = math.Max(a, from), math.Min(b, to)
+		a, b = max(a, from), min(b, to)
 	}
 	n := 32
 	if !c.fine && !o.inside && !c.e.steep {
 		// The curve rises by this much from its ends to its middle; n arcs leave
 		// rise * (1 - cos(pi/2n)), nearly rise * (pi/2n)^2 / 2.
-		tangent := math.Min(o.enter(1, a), o.enter(1, b))
-		rise := math.Max(math.Abs(o.h0), math.Abs(o.h1)) * (o.w1 - tangent)
-		height := math.Min(c.t.hi, c.win.smax) - math.Max(c.t.lo, c.win.smin)
+		rise := max(math.Abs(o.h0), math.Abs(o.h1)) * (o.w1 - min(o.w1, o.q/o.k))
+		height := min(c.t.hi, c.win.smax) - max(c.t.lo, c.win.smin)
 		n = int(math.Pi/2*math.Sqrt(rise/(2*roundSlack*height))) + 1
 		n = max(3, min(32, n))
 	}

@@ -39,7 +39,6 @@ type window struct {
 	lo, hi     []line
 	kinks      []float64 // p at which the lines cross
 	smin, smax float64   // bounds of s in it
-	square     bool      // it holds every slope between those, in all of its columns
 	loBuf      [8]line
 	hiBuf      [8]line
 	kinkBuf    [40]float64
@@ -83,7 +82,7 @@ func (e *eye) frameWindow() {
 			corner[i][k] = e.fwd[k] + sign[0]*e.tx*e.left[k] + sign[1]*e.ty*e.up[k]
 		}
 		c := corner[i]
-		least = math.Min(least, c[0]/math.Sqrt(c[0]*c[0]+c[1]*c[1]+c[2]*c[2]))
+		least = min(least, c[0]/math.Sqrt(c[0]*c[0]+c[1]*c[1]+c[2]*c[2]))
 	}
 	w := &e.win
 	e.steep = least < steepest
@@ -100,9 +99,9 @@ func (e *eye) frameWindow() {
 		if e.steep {
 			p = math.Atan2(c[1], c[0])
 		} else {
-			w.p0, w.p1 = math.Min(w.p0, p), math.Max(w.p1, p)
+			w.p0, w.p1 = min(w.p0, p), max(w.p1, p)
 			s := c[2] / c[0]
-			w.smin, w.smax = math.Min(w.smin, s), math.Max(w.smax, s)
+			w.smin, w.smax = min(w.smin, s), max(w.smax, s)
 		}
 		w.kinks = append(w.kinks, p)
 	}
@@ -117,7 +116,6 @@ func (e *eye) frameWindow() {
 		}
 		e.bound([3]float64{t*e.fwd[0] + sign*axis[0], t*e.fwd[1] + sign*axis[1], t*e.fwd[2] + sign*axis[2]})
 	}
-	w.square = !e.steep && e.left[2] == 0 && e.fwd[2] == 0
 	e.n0, e.n1 = math.Sqrt(1+w.p0*w.p0), math.Sqrt(1+w.p1*w.p1)
 }
 
@@ -157,7 +155,7 @@ func (e *eye) bearings(corner *[4][3]float64) (float64, float64) {
 		} else if d < -math.Pi {
 			d += 2 * math.Pi
 		}
-		lo, hi = math.Min(lo, d), math.Max(hi, d)
+		lo, hi = min(lo, d), max(hi, d)
 	}
 	return middle + lo, middle + hi
 }
@@ -175,10 +173,10 @@ func (e *eye) column(p float64) (cx, cy float64) {
 func (w *window) span(cx, cy float64) (lo, hi float64) {
 	lo, hi = -far, far
 	for _, l := range w.lo {
-		lo = math.Max(lo, l.a*cx+l.b*cy)
+		lo = max(lo, l.a*cx+l.b*cy)
 	}
 	for _, l := range w.hi {
-		hi = math.Min(hi, l.a*cx+l.b*cy)
+		hi = min(hi, l.a*cx+l.b*cy)
 	}
 	return lo, hi
 }

@@ -137,7 +137,7 @@ func newFloorRun(s *Scene, o FloorOptions) *floorRun {
 		o.Bounds = solidBounds(s)
 	}
 	size := o.Bounds[1].Sub(o.Bounds[0])
-	m := &FloorMap{Cell: o.Cell, Height: math.Max(0, o.Height), Origin: o.Bounds[0], Frames: o.Frames,
+	m := &FloorMap{Cell: o.Cell, Height: max(0, o.Height), Origin: o.Bounds[0], Frames: o.Frames,
 		Columns: max(1, int(math.Ceil(size.X/o.Cell-1e-9))), Rows: max(1, int(math.Ceil(size.Y/o.Cell-1e-9)))}
 	m.words = (m.Columns + 63) >> 6
 	r := &floorRun{st: newStage(s), m: m, cameras: o.Cameras, workers: Options{Workers: o.Workers}.workers()}
@@ -147,7 +147,7 @@ func newFloorRun(s *Scene, o FloorOptions) *floorRun {
 	}
 	m.taken = make([]uint64, m.words*m.Rows)
 	for _, solid := range s.Solids {
-		top := math.Max(m.Height, 0.01)
+		top := max(m.Height, 0.01)
 		if solid.Shut != nil || min(solid.Z[0], solid.Z[1]) >= top || max(solid.Z[0], solid.Z[1]) <= 0 {
 			continue
 		}
@@ -162,8 +162,8 @@ func solidBounds(s *Scene) [2]geom.Vec {
 	b := [2]geom.Vec{{X: math.Inf(1), Y: math.Inf(1)}, {X: math.Inf(-1), Y: math.Inf(-1)}}
 	for _, o := range s.Solids {
 		for _, p := range o.Polygon {
-			b[0] = geom.Vec{X: math.Min(b[0].X, p.X), Y: math.Min(b[0].Y, p.Y)}
-			b[1] = geom.Vec{X: math.Max(b[1].X, p.X), Y: math.Max(b[1].Y, p.Y)}
+			b[0] = geom.Vec{X: min(b[0].X, p.X), Y: min(b[0].Y, p.Y)}
+			b[1] = geom.Vec{X: max(b[1].X, p.X), Y: max(b[1].Y, p.Y)}
 		}
 	}
 	if b[0].X > b[1].X {

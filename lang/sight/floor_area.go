@@ -33,9 +33,9 @@ func (a *floorArea) within(m *FloorMap, nx, ny, c float64) {
 	case nx < 0:
 		a.left = append(a.left, floorBound{c / nx, -ny / nx})
 	case ny > 0:
-		a.r1 = math.Min(a.r1, c/ny)
+		a.r1 = min(a.r1, c/ny)
 	case ny < 0:
-		a.r0 = math.Max(a.r0, c/ny)
+		a.r0 = max(a.r0, c/ny)
 	case c < 0:
 		a.none = true
 	}

@@ -90,7 +90,7 @@ func (v *floorView) open(column, row int, h0, h1 float64) bool {
 	}
 	cx, cy, w := q/n, l/n, 1/n
 	lo, hi := e.win.span(cx, cy)
-	lo, hi = math.Max(lo, h0*w), math.Min(hi, h1*w)
+	lo, hi = max(lo, h0*w), min(hi, h1*w)
 	if lo >= hi {
 		return false
 	}
@@ -107,10 +107,10 @@ func (v *floorView) open(column, row int, h0, h1 float64) bool {
 		// A falling ray reaches the top of o beyond the cell where it falls too
 		// little, and a climbing one its underside.
 		if o.h1 < 0 {
-			b = math.Min(b, o.h1*w)
+			b = min(b, o.h1*w)
 		}
 		if o.h0 > 0 {
-			a = math.Max(a, o.h0*w)
+			a = max(a, o.h0*w)
 		}
 		if a < b {
 			v.gaps = append(v.gaps, gap{a, b})
@@ -127,10 +127,10 @@ func openBetween(gaps []gap, lo, hi float64) bool {
 		}
 	}
 	for _, g := range gaps {
-		if math.Min(g.lo, hi)-lo > thin {
+		if min(g.lo, hi)-lo > thin {
 			return true
 		}
-		lo = math.Max(lo, g.hi)
+		lo = max(lo, g.hi)
 	}
 	return hi-lo > thin
 }

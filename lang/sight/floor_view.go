@@ -1,7 +1,6 @@
 package sight
 
 import (
-	"math"
 	"math/bits"
 
 	"longhand/lang/geom"
@@ -172,7 +171,7 @@ func (v *floorView) frameArea(a *floorArea, h0, h1 float64) {
 		// t*fwd + sign*axis of (q, l, h) >= 0, turned back to the floor's x and y
 		nq, nl := t*e.fwd[0]+sign*axis[0], t*e.fwd[1]+sign*axis[1]
 		nh := t*e.fwd[2] + sign*axis[2]
-		v.halfPlane(a, -(nq*e.cos - nl*e.sin), -(nq*e.sin + nl*e.cos), math.Max(nh*h0, nh*h1))
+		v.halfPlane(a, -(nq*e.cos - nl*e.sin), -(nq*e.sin + nl*e.cos), max(nh*h0, nh*h1))
 	}
 }
 
@@ -209,9 +208,9 @@ func (v *floorView) shadow(a *floorArea, p *prism, h float64) bool {
 	near, farther := 0.0, 1.0 // t from near to farther
 	switch {
 	case h < 0:
-		near, farther = math.Max(0, h1/h), math.Min(1, h0/h)
+		near, farther = max(0, h1/h), min(1, h0/h)
 	case h > 0:
-		near, farther = math.Max(0, h0/h), math.Min(1, h1/h)
+		near, farther = max(0, h0/h), min(1, h1/h)
 	case h0 > 0 || h1 < 0:
 		return false
 	}

@@ -56,7 +56,7 @@ func (l *looker) glow(camera, glow int, f units.Frame) (share, off, facing, open
 	t := &l.shown
 	if l.flatItem(t, g) && e.meets(t) {
 		if s := l.measure(t); s.whole > 0 {
-			return 100 * s.open / e.area, 0, facing, math.Min(1, s.open/s.whole)
+			return 100 * s.open / e.area, 0, facing, min(1, s.open/s.whole)
 		}
 	}
 	off = e.offFrame(g)
@@ -98,7 +98,7 @@ func (l *looker) openAside(camera int, g *upflat, f units.Frame) float64 {
 	if s.whole <= 0 {
 		return 0
 	}
-	return math.Min(1, s.open/s.whole)
+	return min(1, s.open/s.whole)
 }
 
 // offFrame is the least angle, in radians, between the frame and a rectangle out
@@ -120,7 +120,7 @@ func (e *eye) offFrame(g *upflat) float64 {
 				k0, least = float64(j)/steps, v
 			}
 		}
-		lo, hi := math.Max(0, k0-1.0/steps), math.Min(1, k0+1.0/steps)
+		lo, hi := max(0, k0-1.0/steps), min(1, k0+1.0/steps)
 		for range 12 { // thirds, down to a thousandth of the side
 			m0, m1 := lo+(hi-lo)/3, hi-(hi-lo)/3
 			if at(m0) < at(m1) {
@@ -129,7 +129,7 @@ func (e *eye) offFrame(g *upflat) float64 {
 				lo = m0
 			}
 		}
-		best = math.Min(best, math.Min(least, at((lo+hi)/2)))
+		best = min(best, min(least, at((lo+hi)/2)))
 	}
 	return best
 }
@@ -151,17 +151,17 @@ func (e *eye) offDirection(d [3]float64) float64 {
 	// corner to its mirror image.
 	best := angleTo(z, x, y, 1, e.tx, e.ty)
 	if a, ok := angleToEdge(z, x, y, e.tx, e.ty); ok {
-		best = math.Min(best, a)
+		best = min(best, a)
 	}
 	if a, ok := angleToEdge(z, y, x, e.ty, e.tx); ok {
-		best = math.Min(best, a)
+		best = min(best, a)
 	}
 	return best
 }
 
 func angleTo(z, x, y, z1, x1, y1 float64) float64 {
 	n := math.Sqrt(z1*z1 + x1*x1 + y1*y1)
-	return math.Acos(math.Max(-1, math.Min(1, (z*z1+x*x1+y*y1)/n)))
+	return math.Acos(max(-1, min(1, (z*z1+x*x1+y*y1)/n)))
 }
 
 // angleToEdge is the angle to the foot on the plane x = t z of a side of the

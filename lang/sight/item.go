@@ -10,13 +10,11 @@ import "math"
 // side is linear in the column, so that entering is the least of the sides that
 // face the lens and leaving the most of those that face away.
 type item struct {
+	extent
 	ref    int32 // a body's index, or -1 - a prism's
 	round  bool
 	inside bool    // the lens is above or below the footprint
 	h0, h1 float64 // lower and upper face above the lens
-	p0, p1 float64 // its range of columns
-	w0, w1 float64 // least and most nearness
-	lo, hi float64 // bounds of its slopes
 
 	q, l, k float64 // round: the axis; its distance squared less the radius's
 	front   []line  // nearness along the sides that face the lens
@@ -25,6 +23,13 @@ type item struct {
 
 	capped bool
 	cap    line // nothing of it is nearer than this: the plane of a mirror
+}
+
+// extent is what an item keeps within.
+type extent struct {
+	p0, p1 float64 // its range of columns
+	lo, hi float64 // bounds of its slopes
+	w0, w1 float64 // least and most nearness
 }
 
 // enter is the nearness at which a column enters the footprint.
@@ -47,7 +52,7 @@ func (t *item) enter(cx, cy float64) float64 {
 		}
 	}
 	if t.capped {
-		w = math.Min(w, t.cap.a*cx+t.cap.b*cy)
+		w = min(w, t.cap.a*cx+t.cap.b*cy)
 	}
 	return w
 }
@@ -194,13 +199,13 @@ func (e *eye) levelRange(t *item, pts [][2]float64) bool {
 		if a[0] > ahead {
 			p := a[1] / a[0]
 			t.corners = append(t.corners, p)
-			t.p0, t.p1 = math.Min(t.p0, p), math.Max(t.p1, p)
-			qmin, qmax = math.Min(qmin, a[0]), math.Max(qmax, a[0])
+			t.p0, t.p1 = min(t.p0, p), max(t.p1, p)
+			qmin, qmax = min(qmin, a[0]), max(qmax, a[0])
 		}
 		if (a[0] > ahead) != (b[0] > ahead) {
 			l := a[1] + (b[1]-a[1])*(ahead-a[0])/(b[0]-a[0])
 			p := l / ahead
-			t.p0, t.p1 = math.Min(t.p0, p), math.Max(t.p1, p)
+			t.p0, t.p1 = min(t.p0, p), max(t.p1, p)
 			qmin = ahead
 		}
 	}
@@ -226,18 +231,18 @@ func (e *eye) steepRange(t *item, pts [][2]float64) {
 			d := math.Atan2(pts[i][1], pts[i][0]) - at
 			d -= 2 * math.Pi * math.Round(d/(2*math.Pi))
 			at += d
-			t.p0, t.p1 = math.Min(t.p0, at), math.Max(t.p1, at)
+			t.p0, t.p1 = min(t.p0, at), max(t.p1, at)
 		}
 	}
 	t.w0, t.w1 = far, 0
 	for i := range pts {
 		a, b := pts[i], pts[(i+1)%len(pts)]
 		t.corners = append(t.corners, math.Atan2(a[1], a[0]))
-		t.w0 = math.Min(t.w0, 1/math.Hypot(a[0], a[1]))
+		t.w0 = min(t.w0, 1/math.Hypot(a[0], a[1]))
 		// nearest point of the side
 		dq, dl := b[0]-a[0], b[1]-a[1]
-		k := math.Max(0, math.Min(1, -(a[0]*dq+a[1]*dl)/(dq*dq+dl*dl)))
-		t.w1 = math.Max(t.w1, 1/math.Max(1/far, math.Hypot(a[0]+k*dq, a[1]+k*dl)))
+		k := max(0, min(1, -(a[0]*dq+a[1]*dl)/(dq*dq+dl*dl)))
+		t.w1 = max(t.w1, 1/max(1/far, math.Hypot(a[0]+k*dq, a[1]+k*dl)))
 	}
 	if t.inside {
 		t.w1 = far

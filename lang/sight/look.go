@@ -10,13 +10,15 @@ import (
 // looking allocates nothing once it has seen a frame or two; one goroutine uses
 // it at a time.
 type looker struct {
-	st    *stage
-	eye   eye
-	items []item // solids first, then bodies
-	n     int    // of items in use
-	nset  int    // of those, solids
-	pts   [][2]float64
-	cover cover
+	st      *stage
+	eye     eye
+	items   []item   // solids first, then bodies
+	extents []extent // of the items
+	n       int      // of items in use
+	nset    int      // of those, solids
+	pts     [][2]float64
+	cover   cover
+	ownAt   []units.Frame // by body, the frame if it is left out
 
 	images []item // of a mirror, in use up to nimage
 	nimage int
@@ -27,12 +29,17 @@ type looker struct {
 }
 
 func newLooker(st *stage) *looker {
-	l := &looker{st: st, items: make([]item, len(st.prisms)+len(st.shapes)+1)}
+	n := len(st.prisms) + len(st.shapes) + 1
+	l := &looker{st: st, items: make([]item, n), extents: make([]extent, n), ownAt: make([]units.Frame, len(st.shapes))}
+	for i := range l.ownAt {
+		l.ownAt[i] = -1
+	}
 	l.cover.e = &l.eye
 	return l
 }
 
-// seen is how a body shows: its in-frame area and how much of that, at distance 1.
+// seen is how a body shows: its in-frame area and how much of that is open, at
+// distance 1; where nothing is, whole is some number above nought.
 type seen struct{ whole, open float64 }
 
 // frame turns to a camera at a frame and finds everything before it; false where
@@ -56,11 +63,18 @@ func (l *looker) turn(c *Camera, v View, camera int, f units.Frame) bool {
 		l.addPrism(int32(-1-i), p)
 	}
 	l.nset = l.n
-	for i := range l.st.shapes {
-		if len(l.st.owns[camera]) > 0 && l.st.isOwn(camera, i, f) {
-			continue
+	for _, o := range l.st.owns[camera] {
+		if o.From <= f && f <= o.To {
+			l.ownAt[o.body] = f
 		}
-		l.addBody(i, f)
+	}
+	for i := range l.st.shapes {
+		if l.ownAt[i] != f {
+			l.addBody(i, f)
+		}
+	}
+	for _, o := range l.st.owns[camera] {
+		l.ownAt[o.body] = -1
 	}
 	return true
 }
@@ -70,6 +84,7 @@ func (l *looker) addPrism(ref int32, p *prism) {
 	t := &l.items[l.n]
 	if l.seePrism(t, p) {
 		t.ref = ref
+		l.extents[l.n] = t.extent
 		l.n++
 	}
 }
@@ -94,6 +109,7 @@ func (l *looker) addBody(i int, f units.Frame) {
 	t := &l.items[l.n]
 	if l.seeBody(t, &l.st.shapes[i], l.st.scene.Bodies[i].At(f)) {
 		t.ref = int32(i)
+		l.extents[l.n] = t.extent
 		l.n++
 	}
 }
@@ -144,26 +160,45 @@ func (e *eye) meets(t *item) bool {
 }
 
 // mayCover is whether o could cover part of t, by their bounds.
-func (e *eye) mayCover(o, t *item) bool {
-	if o.hi <= t.lo || o.lo >= t.hi || o.w1 <= t.w0 {
-		return false
-	}
-	return e.steep || o.p0 < t.p1 && o.p1 > t.p0
+func (e *eye) mayCover(o, t *extent) bool {
+	return (o.p0 < t.p1 && o.p1 > t.p0 || e.steep) && o.hi > t.lo && o.lo < t.hi && o.w1 > t.w0
 }
 
-// body measures an item past every other.
+// measure measures an item past every other.
 func (l *looker) measure(t *item) seen {
 	c := &l.cover
 	c.win = &l.eye.win
-	whole := c.whole(t)
-	if whole <= 0 || !c.begin(t) {
+	if !c.begin(t) {
 		return seen{}
 	}
-	for i := range l.items[:l.n] {
-		o := &l.items[i]
-		if o != t && l.eye.mayCover(o, t) && !c.hide(o, false) {
-			return seen{whole, 0}
+	for i := range l.extents[:l.n] {
+		if !l.eye.mayCover(&l.extents[i], &t.extent) {
+			continue
+		}
+		if o := &l.items[i]; o != t && !c.hide(o, false) {
+			return c.hidden(t)
 		}
 	}
-	return seen{whole, c.open()}
+	return c.shown(t)
+}
+
+// hidden is the outcome for an item of which nothing is left.
+func (c *cover) hidden(t *item) seen {
+	if !c.inWindow(t) {
+		return seen{}
+	}
+	return seen{whole: 1}
+}
+
+// shown is the outcome once every item that may hide t has been.
+func (c *cover) shown(t *item) seen {
+	alone := len(c.partial) == 0 && !c.taken
+	open := c.open()
+	if alone {
+		return seen{open, open}
+	}
+	if open == 0 {
+		return c.hidden(t)
+	}
+	return seen{c.whole(t), open}
 }

@@ -44,21 +44,20 @@ func (l *looker) mirrors(camera int, f units.Frame, put func(row int, s seen)) {
 // other images.
 func (l *looker) image(t *item) seen {
 	c := &l.cover
-	whole := c.whole(t)
-	if whole <= 0 || !c.begin(t) {
+	if !c.begin(t) {
 		return seen{}
 	}
 	for i := range l.items[:l.n] {
-		if o := &l.items[i]; l.eye.mayCover(o, c.pane) && !c.hide(o, true) {
-			return seen{whole, 0}
+		if o := &l.items[i]; l.eye.mayCover(&o.extent, &c.pane.extent) && !c.hide(o, true) {
+			return c.hidden(t)
 		}
 	}
 	for i := range l.images[:l.nimage] {
-		if o := &l.images[i]; o != t && l.eye.mayCover(o, t) && !c.hide(o, false) {
-			return seen{whole, 0}
+		if o := &l.images[i]; o != t && l.eye.mayCover(&o.extent, &t.extent) && !c.hide(o, false) {
+			return c.hidden(t)
 		}
 	}
-	return seen{whole, c.open()}
+	return c.shown(t)
 }
 
 // glassItem sees the mirror itself, moved a little towards its bright face;
@@ -102,7 +101,7 @@ func (l *looker) glassWindow(t *item) bool {
 		}
 	}
 	if !e.steep {
-		g.p0, g.p1 = math.Max(g.p0, t.p0), math.Min(g.p1, t.p1)
+		g.p0, g.p1 = max(g.p0, t.p0), min(g.p1, t.p1)
 		return g.p0 < g.p1
 	}
 	// Only the columns between the mirror's ends, which are l.pts.

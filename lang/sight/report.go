@@ -13,7 +13,8 @@ type Report struct {
 	// Sight has a run for every stretch of consecutive frames in which a body
 	// is in a camera's frame, by camera, body and first frame.
 	Sight []Run
-	// Reflected has the same for what a camera sees in a mirror.
+	// Reflected has the same for what a camera sees in a mirror, by camera,
+	// mirror, body and first frame.
 	Reflected []Run
 	// Glares has one entry for each stretch of rolling and each glow, by
 	// camera, glow and first frame.

@@ -3,6 +3,7 @@ package sight
 import (
 	"context"
 	"runtime"
+	"sort"
 	"sync"
 	"sync/atomic"
 
@@ -63,6 +64,8 @@ func (st *stage) tiles() []tile {
 			}
 		}
 	}
+	// By time, so that what moves is read by all cameras while it is at hand.
+	sort.SliceStable(out, func(i, j int) bool { return out[i].From < out[j].From })
 	return out
 }
 

@@ -1,8 +1,6 @@
 package sight
 
 import (
-	"math"
-
 	"longhand/lang/geom"
 	"longhand/lang/units"
 )
@@ -120,22 +118,12 @@ func newShape(b *Body) shape {
 func enclosing(points []geom.Vec) (geom.Vec, float64) {
 	lo, hi := points[0], points[0]
 	for _, p := range points {
-		lo = geom.Vec{X: math.Min(lo.X, p.X), Y: math.Min(lo.Y, p.Y)}
-		hi = geom.Vec{X: math.Max(hi.X, p.X), Y: math.Max(hi.Y, p.Y)}
+		lo = geom.Vec{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}
+		hi = geom.Vec{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}
 	}
 	middle, reach := lo.Lerp(hi, 0.5), 0.0
 	for _, p := range points {
-		reach = math.Max(reach, middle.Dist(p))
+		reach = max(reach, middle.Dist(p))
 	}
 	return middle, reach
-}
-
-// isOwn is whether a body is left out of a camera's view at a frame.
-func (st *stage) isOwn(camera, body int, f units.Frame) bool {
-	for _, o := range st.owns[camera] {
-		if o.body == body && o.From <= f && f <= o.To {
-			return true
-		}
-	}
-	return false
 }

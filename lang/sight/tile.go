@@ -1,10 +1,6 @@
 package sight
 
-import (
-	"sort"
-
-	"longhand/lang/units"
-)
+import "longhand/lang/units"
 
 // tileWorker fills tiles. Its grid has a row for each body seen directly, then
 // one for each body in each mirror, and a column for each frame of the tile.
@@ -114,56 +110,60 @@ func (w *tileWorker) store(t *tile) {
 	}
 }
 
-// assemble joins the tiles' runs where they touch.
+// assemble joins the tiles' runs where they touch, by camera, mirror, body and
+// time. Tiles are in the order of time.
 func (st *stage) assemble(tiles []tile, glares []Glare) *Report {
 	r := &Report{stage: st, Glares: glares}
-	var pieces []Run
-	for i := range tiles {
-		pieces = append(pieces, tiles[i].runs...)
-		tiles[i].runs = nil
-	}
-	sort.SliceStable(pieces, func(i, j int) bool {
-		a, b := &pieces[i], &pieces[j]
-		switch {
-		case (a.Mirror == NoMirror) != (b.Mirror == NoMirror):
-			return a.Mirror == NoMirror
-		case a.Camera != b.Camera:
-			return a.Camera < b.Camera
-		case a.Mirror != b.Mirror:
-			return a.Mirror < b.Mirror
-		case a.Body != b.Body:
-			return a.Body < b.Body
+	bodies := len(st.shapes)
+	rows := bodies * (1 + len(st.scene.Mirrors))
+	byRow := make([][]*Run, rows)
+	for camera := range st.scene.Cameras {
+		for i := range byRow {
+			byRow[i] = byRow[i][:0]
 		}
-		return a.From < b.From
-	})
-	for i := 0; i < len(pieces); {
-		j, n := i+1, pieces[i].Len()
-		for j < len(pieces) && pieces[j].continues(&pieces[j-1]) {
-			n += pieces[j].Len()
-			j++
-		}
-		run := pieces[i]
-		if j > i+1 {
-			numbers := make([]float32, 0, 2*n)
-			for k := i; k < j; k++ {
-				numbers = append(numbers, pieces[k].Visible...)
+		for i := range tiles {
+			if tiles[i].camera != camera {
+				continue
 			}
-			for k := i; k < j; k++ {
-				numbers = append(numbers, pieces[k].Share...)
+			for k := range tiles[i].runs {
+				run := &tiles[i].runs[k]
+				row := (run.Mirror+1)*bodies + run.Body
+				byRow[row] = append(byRow[row], run)
 			}
-			run.To = pieces[j-1].To
-			run.Visible, run.Share = numbers[:n:n], numbers[n:]
 		}
-		if run.Mirror == NoMirror {
-			r.Sight = append(r.Sight, run)
-		} else {
-			r.Reflected = append(r.Reflected, run)
+		for row, pieces := range byRow {
+			if row < bodies {
+				r.Sight = joinRuns(r.Sight, pieces)
+			} else {
+				r.Reflected = joinRuns(r.Reflected, pieces)
+			}
 		}
-		i = j
 	}
 	return r
 }
 
-func (r *Run) continues(before *Run) bool {
-	return r.Camera == before.Camera && r.Mirror == before.Mirror && r.Body == before.Body && r.From == before.To+1
+// joinRuns appends pieces, those that touch as one run.
+func joinRuns(out []Run, pieces []*Run) []Run {
+	for i := 0; i < len(pieces); {
+		j, n := i+1, pieces[i].Len()
+		for j < len(pieces) && pieces[j].From == pieces[j-1].To+1 {
+			n += pieces[j].Len()
+			j++
+		}
+		run := *pieces[i]
+		if j > i+1 {
+			numbers := make([]float32, 0, 2*n)
+			for _, p := range pieces[i:j] {
+				numbers = append(numbers, p.Visible...)
+			}
+			for _, p := range pieces[i:j] {
+				numbers = append(numbers, p.Share...)
+			}
+			run.To = pieces[j-1].To
+			run.Visible, run.Share = numbers[:n:n], numbers[n:]
+		}
+		out = append(out, run)
+		i = j
+	}
+	return out
 }
