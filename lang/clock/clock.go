@@ -220,3 +220,10 @@ func (c *Clock) At(e *plan.Event, from *plan.Action) (units.Seconds, bool) {
 	}
 	return units.Seconds(c.g.timeOf(h, c.t, c.lengths)), true
 }
+
+// Lines are the lines the clock is of, as Actions has their intervals. They are
+// not to be changed.
+func (c *Clock) Lines() []*plan.Action { return c.g.acts }
+
+// Beat is the beat whose interval is Beats[i]; nil in a pickup.
+func (c *Clock) Beat(i int) *plan.Beat { return c.g.scopes[i].beat }
