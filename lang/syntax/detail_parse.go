@@ -88,14 +88,14 @@ func (d *Detail) other(l *lexer.PeekingLexer, word string) error {
 	case "high":
 		return readBy(l, &d.High, rangeGrammar, "Range")
 	case "at":
-		return readBy(l, &d.At, goalGrammar, "Goal")
+		return read(l, &d.At, "Goal")
 	case "points":
 		return read(l, &d.Points, "Number")
 	case "aims":
 		if l.Peek().Value == "at" {
 			l.Next()
 		}
-		return readBy(l, &d.Aims, placeGrammar, "Place")
+		return read(l, &d.Aims, "Place")
 	case "squeeze":
 		return read(l, &d.Squeeze, "Number")
 	case "stops":

@@ -89,14 +89,22 @@ type leaf[T any] interface {
 	participle.Parseable
 }
 
-// read takes a part of one token, or says that it was expected.
+// read takes a part that parses itself, or says that it was expected.
 func read[T any, P leaf[T]](l *lexer.PeekingLexer, to **T, expect string) error {
 	n := new(T)
-	if err := P(n).Parse(l); err != nil {
-		return &participle.UnexpectedTokenError{Unexpected: *l.Peek(), Expect: expect}
+	err := P(n).Parse(l)
+	if err == participle.NextMatch {
+		return unmet(l, expect)
 	}
-	*to = n
-	return nil
+	if err == nil {
+		*to = n
+	}
+	return err
+}
+
+// unmet says what was expected where the line stands.
+func unmet(l *lexer.PeekingLexer, expect string) error {
+	return &participle.UnexpectedTokenError{Unexpected: *l.Peek(), Expect: expect}
 }
 
 // readBy takes a part by its grammar, or says that it was expected.

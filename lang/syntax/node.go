@@ -85,26 +85,26 @@ type Stop struct {
 // Point is (x, y) or (x, y, z).
 type Point struct {
 	Node
-	X *Coordinate `parser:"'(' @@"`
-	Y *Coordinate `parser:"',' @@"`
-	Z *Coordinate `parser:"(',' @@)? ')'"` // nil if not given
+	X, Y *Coordinate
+	Z    *Coordinate // nil if not given
 }
 
 // Place is where something is or goes to: a name, a point, or either with an
 // offset: M1; (2, 3); M1 + (0, 2); 2 m left of M1; 1.5 m before M1.
 type Place struct {
 	Node
-	Offset *Quantity `parser:"( (?= Quantity ('left' 'of' | 'right' 'of' | 'camera-left' | 'camera-right' | 'in' 'front' | 'before' | 'after' | 'behind') ) @@"`
-	Side   *Side     `parser:"  @@ )?"` // nil without Offset
-	Name   *Name     `parser:"( @@"`
-	Point  *Point    `parser:"| @@ )"`
-	Plus   *Point    `parser:"( '+' @@ )?"`
+	Offset *Quantity // nil if not given
+	Side   *Side     // nil without Offset
+	Name   *Name     // or
+	Point  *Point
+	Plus   *Point // nil if not given
 }
 
-// Side is the direction of an offset.
+// Side is the direction of an offset: left, right, camera-left, camera-right,
+// front, behind, before or after.
 type Side struct {
 	Node
-	Word string `parser:"( @('left' | 'right' | 'camera-left' | 'camera-right') 'of' | 'in' @'front' 'of' | @('before' | 'after' | 'behind') )"` // left, right, camera-left, camera-right, front, behind, before, after
+	Word string
 }
 
 // Target is what somebody turns to, or a lens sees: the same words as a Place,
@@ -115,8 +115,8 @@ type Target = Place
 // speed). One of the two is set.
 type Goal struct {
 	Node
-	Place  *Place    `parser:"  @@"`
-	Amount *Quantity `parser:"| @@"`
+	Place  *Place
+	Amount *Quantity
 }
 
 // Measure is an amount with a direction, in either order: 90 deg left, up

@@ -8,8 +8,6 @@ import (
 )
 
 var (
-	placeGrammar   = grammarOf[Place]()
-	goalGrammar    = grammarOf[Goal]()
 	roundGrammar   = grammarOf[Round]()
 	eightGrammar   = grammarOf[Eight]()
 	timeGrammar    = grammarOf[Time]()
@@ -63,15 +61,15 @@ func (p *Phrase) keyword(l *lexer.PeekingLexer, word string) error {
 	}
 	switch word {
 	case "from":
-		return readBy(l, &p.From, placeGrammar, "Place")
+		return read(l, &p.From, "Place")
 	case "via":
-		return list(l, &p.Via, func(to **Place) error { return readBy(l, to, placeGrammar, "Place") })
+		return list(l, &p.Via, func(to **Place) error { return read(l, to, "Place") })
 	case "to":
-		return readBy(l, &p.To, goalGrammar, "Goal")
+		return read(l, &p.To, "Goal")
 	case "straight", "curved":
 		p.Shape = word
 	case "facing":
-		return readBy(l, &p.Facing, placeGrammar, "Place")
+		return read(l, &p.Facing, "Place")
 	case "backwards":
 		p.Backwards = true
 	case "starting":
@@ -83,7 +81,7 @@ func (p *Phrase) keyword(l *lexer.PeekingLexer, word string) error {
 	case "for":
 		return read(l, &p.For, "Quantity")
 	case "at":
-		return readBy(l, &p.At, goalGrammar, "Goal")
+		return read(l, &p.At, "Goal")
 	case "by":
 		return readBy(l, &p.By, timeGrammar, "Time")
 	case "until":

@@ -22,9 +22,9 @@ type Corners struct {
 // Corner is a point, or a mark's name where a detail's word does not stand.
 type Corner struct {
 	Node
-	Point *Point `parser:"( @@"`
-	Name  *Name  `parser:"| (?! 'thick' | 'wild' | 'glass' | 'points' | 'width' | 'rise') @@ )"`
-	Plus  *Point `parser:"( '+' @@ )?"`
+	Point *Point // or
+	Name  *Name
+	Plus  *Point // nil if not given
 }
 
 // Wall is a wall along its points.
