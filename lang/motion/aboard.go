@@ -14,6 +14,8 @@ const (
 	stepTime  = 1.0  // seconds to step on or off a carrier
 	stepReach = 2.5  // metres within which a carrier can be stepped on
 	stepClear = 0.35 // metres from a carrier's side to the middle of who stands beside it
+
+	acrossBehind = 0.8 // metres, of who gets off on the far side
 )
 
 // carrier is what a rider is held by; nil where it is nowhere.
@@ -151,7 +153,7 @@ func (l *lane) leave(e *event, carrier plan.Thing, near, to *plan.Place, until f
 		step = stepTime
 	}
 	done := l.done + step
-	ground := l.b.ground(was.thing, was.on, was.by.Floor(), done)
+	ground := l.b.exit(was.thing, was.on, was.by.Floor(), done, l.headedFor(e, to, done))
 	if near != nil {
 		if p := near.Point; l.b.outside(was.thing, was.on, p, done) && p.Dist(l.here().Floor()) <= stepReach {
 			ground = p.At(l.b.placeZ(near))
@@ -181,24 +183,78 @@ func (l *lane) walkTo(e *event, to *plan.Place, from float64) {
 	l.walk(e, r, m, profile, to)
 }
 
+// headedFor is where somebody who gets off goes next; nil where they stay.
+func (l *lane) headedFor(e *event, to *plan.Place, at float64) *geom.Vec {
+	if to != nil {
+		return &to.Point
+	}
+	for i := range l.events {
+		next := &l.events[i]
+		if next == e || next.start < e.start || !next.feet() || next.ride != nil || next.leave != nil || next.action == e.action {
+			continue
+		}
+		switch d := next.action.Deed.(type) {
+		case *plan.Move:
+			if stops := d.Path.Stops(); len(stops) > 0 {
+				return &stops[0].Point
+			}
+			return &d.Path.Centre.Point
+		case *plan.Keep, *plan.Beside, *plan.Circle:
+			if g, ok := l.b.target(targetOf(d)); ok {
+				p := g.point(at)
+				return &p
+			}
+		}
+		return nil
+	}
+	return nil
+}
+
 // ground is the floor beside a carrier, on the side nearest to a seat in its
 // frame; on the right where the seat is in the middle.
 func (b *builder) ground(t plan.Thing, on frame, at geom.Vec, when float64) geom.Vec3 {
-	o, heading := on.frame(when)
-	half := 0.3
+	return b.exit(t, on, at, when, nil)
+}
+
+// footprint is half the length and half the width of what is stepped off.
+func (b *builder) footprint(t plan.Thing) (long, wide float64) {
 	switch t := t.(type) {
 	case *plan.Vehicle:
-		half = float64(t.Width) / 2
+		return float64(t.Length) / 2, float64(t.Width) / 2
 	case *plan.Rig:
 		if !b.isArm(t) {
-			half = float64(classOf(t).Width) / 2
+			r := classOf(t)
+			return float64(r.Length) / 2, float64(r.Width) / 2
 		}
 	}
-	y := half + stepClear
+	return 0.3, 0.3
+}
+
+// exit is the floor beside a carrier where a rider gets off: on the nearest side
+// from which the way on doesn't lead through the carrier itself, else on the
+// other, else at the end; the nearest where none does or nobody goes on.
+func (b *builder) exit(t plan.Thing, on frame, at geom.Vec, when float64, next *geom.Vec) geom.Vec3 {
+	o, heading := on.frame(when)
+	long, wide := b.footprint(t)
+	y := wide + stepClear
 	if at.Y <= 0 {
 		y = -y
 	}
-	p := o.Floor().Add(geom.Vec{X: at.X, Y: y}.Rotate(heading))
+	x := math.Copysign(long+stepClear, at.X)
+	// Who crosses to the other side gets off behind who sits there.
+	ways := []geom.Vec{{X: at.X, Y: y}, {X: at.X - acrossBehind, Y: -y}, {X: x, Y: at.Y}, {X: -x, Y: at.Y}}
+	best := ways[0]
+	if next != nil {
+		to := next.Sub(o.Floor()).Rotate(-heading)
+		box := geom.Rectangle(geom.Vec{X: -long, Y: -wide}, geom.Vec{X: long, Y: wide})
+		for _, w := range ways {
+			if box.DistanceToSegment(geom.Segment{A: w, B: to}) > stepClear/2 {
+				best = w
+				break
+			}
+		}
+	}
+	p := o.Floor().Add(best.Rotate(heading))
 	return p.At(b.g.under(p, o.Z))
 }
 
@@ -213,16 +269,9 @@ func (g ground) under(p geom.Vec, z float64) float64 {
 func (b *builder) outside(t plan.Thing, on frame, p geom.Vec, when float64) bool {
 	o, heading := on.frame(when)
 	q := p.Sub(o.Floor()).Rotate(-heading)
-	long, wide := 0.3, 0.3
 	if b.isArm(t) {
 		return true
 	}
-	switch t := t.(type) {
-	case *plan.Vehicle:
-		long, wide = float64(t.Length)/2, float64(t.Width)/2
-	case *plan.Rig:
-		r := classOf(t)
-		long, wide = float64(r.Length)/2, float64(r.Width)/2
-	}
+	long, wide := b.footprint(t)
 	return math.Abs(q.X) > long+0.2 || math.Abs(q.Y) > wide+0.2
 }

@@ -16,11 +16,22 @@ func (b *builder) backing(t *Tracks) {
 		}
 		for i := range tr.Segments {
 			s := &tr.Segments[i]
+			if spots(s.Action) {
+				continue // faces the way the one who is spotted goes
+			}
 			if s.Kind == Relating || s.Kind == Moving && (s.Backwards || facesElsewhere(s.Action)) {
 				b.backingOf(tr, s)
 			}
 		}
 	}
+}
+
+func spots(a *plan.Action) bool {
+	if a == nil {
+		return false
+	}
+	_, ok := a.Deed.(*plan.Spot)
+	return ok
 }
 
 func facesElsewhere(a *plan.Action) bool {

@@ -15,57 +15,60 @@ type flanking struct {
 	by    float64
 	angle float64
 	swing sway
+	ahead float64 // of what carries the camera, from the target's heading
 }
 
 func (f flanking) want(t float64) geom.Vec {
 	return f.g.point(t).Add(geom.Polar(f.by, f.swing.at(t)+f.angle))
 }
 
-func (f flanking) face(t float64) float64 { return f.swing.at(t) }
+func (f flanking) face(t float64) float64 { return f.swing.at(t) + f.ahead }
 
-func (b *builder) beside(to plan.Target, angle, by, pace, start, until float64) relation {
+// beside keeps at a bearing from the target's heading; what carries the camera
+// faces by the target's heading, too.
+func (b *builder) beside(to plan.Target, angle, by, ahead float64, lim Limits, start, until float64) relation {
 	g, ok := b.target(to)
 	if !ok {
 		return nil
 	}
-	return flanking{g, by, angle, newSway(g.heading, pace/math.Max(by, 0.1), start, until)}
+	arm := math.Max(by, 0.1)
+	pace, accel := math.Max(float64(lim.Forward.Typical), 0.3), math.Max(float64(lim.Accel.Typical), 0.3)
+	return flanking{g, by, angle, newSway(g.heading, pace/arm, accel/arm, start, until), ahead}
 }
 
-// sway is a heading followed no faster than a rate: exactly where it turns
-// slower, late where it turns faster, slowing down as it catches up. It is
-// worked out once at even times and is linear between them.
+// sway is a heading followed no faster than a rate and with no more than an
+// acceleration: exactly where the target turns slower, late where it turns
+// faster, slowing down as it catches up. It is worked out once at even times and
+// is linear between them.
 type sway struct {
 	start  float64
 	angles []float64
 }
 
-const swayStep = 1.0 / 96
+const (
+	swayStep = 1.0 / 96
+	swayLock = 1e-4 // radians behind that count as caught up
+	swayEasy = 0.7  // of the acceleration, kept for slowing down
+)
 
-func newSway(heading func(float64) float64, rate, start, until float64) sway {
+func newSway(heading func(float64) float64, rate, accel, start, until float64) sway {
 	n := max(1, int(math.Ceil((until-start)/swayStep)))
-	s := sway{start: start}
-	brake := 2 * rate // radians/s²: full rate is lost in half a second
+	s := sway{start: start, angles: make([]float64, 0, n+1)}
 	was := heading(start)
-	at := was
-	lag := false
-	for i := 0; i <= n; i++ {
+	at, turning := was, 0.0
+	s.angles = append(s.angles, at)
+	for i := 1; i <= n; i++ {
 		now := heading(start + float64(i)*swayStep)
-		turned := geom.AngleDiff(was, now)
+		behind := geom.AngleDiff(at, was)
+		target := geom.AngleDiff(was, now) / swayStep // the target's own rate
 		was = now
-		off := geom.AngleDiff(at, now)
-		switch {
-		case !lag && math.Abs(turned) <= rate*swayStep:
-			at += off // follows exactly
-		default:
-			lag = true
-			// Catching up on top of what the target itself turns; off has
-			// this step's turn in it already.
-			behind := off - turned
-			step := turned + math.Copysign(math.Min(math.Sqrt(2*brake*math.Abs(behind))*swayStep, math.Abs(behind)), behind)
-			at += clamp(step, -rate*swayStep, rate*swayStep)
-			if math.Abs(geom.AngleDiff(at, now)) < 1e-6 {
-				lag = false
-			}
+		if math.Abs(behind) <= swayLock && math.Abs(target) <= rate && math.Abs(target-turning) <= accel*swayStep {
+			at, turning = at+geom.AngleDiff(at, now), target
+		} else {
+			wanted := target + math.Copysign(math.Sqrt(2*swayEasy*accel*math.Abs(behind)), behind)
+			wanted = clamp(wanted, -rate, rate)
+			turning += clamp(wanted-turning, -accel*swayStep, accel*swayStep)
+			at += turning * swayStep
 		}
 		s.angles = append(s.angles, at)
 	}

@@ -67,6 +67,7 @@ func (b *builder) boom(rig *plan.Rig) *boom {
 	}
 	l.advance(b.end)
 	l.t.heads = l.t.heads[:1]
+	l.t.tidy()
 	b.booms[rig] = bm
 	return bm
 }

@@ -53,9 +53,7 @@ func (l *lane) build() *Track {
 	}
 	l.advance(l.b.end)
 	l.disembark(l.b.end)
-	if len(l.t.Segments) == 0 {
-		l.addRest(l.b.end)
-	}
+	l.t.tidy()
 	return l.t
 }
 

@@ -47,6 +47,10 @@ func (l *lengths) leave(a *plan.Action, m mover, r route) {
 
 // Natural is how long a line takes where its text fixes nothing.
 func (l *lengths) Natural(a *plan.Action) units.Seconds {
+	if _, hands := a.Deed.(*plan.Handoff); hands {
+		// What the operator's feet need is a part of it, not all of it.
+		return l.r.sketch.natural[a]
+	}
 	if s, ok := l.natural[a]; ok && !math.IsInf(float64(s), 0) && !math.IsNaN(float64(s)) {
 		return s
 	}

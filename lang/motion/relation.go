@@ -59,10 +59,10 @@ func (l *lane) relationTo(e *event, until float64) *based {
 	case *plan.Keep:
 		r = l.b.keep(d, wears, from, e.start)
 	case *plan.Beside:
-		r = l.b.beside(d.Target, besideAngle(d.Side), float64(d.By), l.pace(e), e.start, until)
+		r = l.b.beside(d.Target, besideAngle(d.Side), float64(d.By), 0, l.b.limits(l.t.Thing, e.start, false), e.start, until)
 	case *plan.Spot:
 		if d.Whom != nil {
-			r = l.b.beside(plan.Target{Thing: d.Whom}, math.Pi, spotBehind, l.pace(e), e.start, until)
+			r = l.b.beside(plan.Target{Thing: d.Whom}, math.Pi, spotBehind, math.Pi, l.b.limits(l.t.Thing, e.start, false), e.start, until)
 		}
 	case *plan.Circle:
 		r = l.b.circle(e, d, l.b.limits(l.t.Thing, e.start, false), from)
@@ -76,10 +76,6 @@ func (l *lane) relationTo(e *event, until float64) *based {
 // spotBehind is how far behind the operator's back the spotter walks, between
 // their middles, metres (common practice, no source: a hand on the back).
 const spotBehind = 0.75
-
-func (l *lane) pace(e *event) float64 {
-	return math.Max(float64(l.b.limits(l.t.Thing, e.start, false).Forward.Typical), 0.3)
-}
 
 // beginRelation starts the track in place: the relation is the first that is
 // known of where it is.

@@ -2,143 +2,103 @@ package motion
 
 import (
 	"context"
+	"testing"
 
-	"longhand/lang/geom"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"longhand/lang/bind"
 	"longhand/lang/plan"
 	"longhand/lang/units"
 )
 
-// script writes plans by hand, as binding would make them from text.
-type script struct {
-	p     *plan.Plan
-	marks map[string]*plan.Mark
+// playing is a plan written as text and resolved.
+type playing struct {
+	*Tracks
+	t    *testing.T
+	plan *plan.Plan
 }
 
-func newScript() *script {
-	p := &plan.Plan{}
-	p.Take.Rate = units.Rate{Num: 24, Den: 1}
-	p.Take.Aspect = 1.85
-	s := &script{p: p, marks: make(map[string]*plan.Mark)}
-	return s
+func parse(t testing.TB, text string) *plan.Plan {
+	t.Helper()
+	files, found := bind.Load(func(string) (string, error) { return text, nil }, "test.take")
+	require.Empty(t, found.Sorted(), "text")
+	p, found := bind.Bind(files)
+	require.Empty(t, found.Sorted(), "names")
+	return p
 }
 
-func id(name string) plan.Ident { return plan.Ident{Name: name} }
-
-func (s *script) performer(name string, height units.Metres) *plan.Person {
-	who := &plan.Person{Ident: id(name), Height: height, Weight: 70}
-	s.p.People = append(s.p.People, who)
-	return who
+func play(t *testing.T, text string) *playing {
+	t.Helper()
+	p := parse(t, text)
+	return &playing{Resolve(context.Background(), p), t, p}
 }
 
-func (s *script) crew(name string) *plan.Person {
-	who := s.performer(name, 1.78)
-	who.Crew = true
-	return who
-}
-
-func (s *script) vehicle(name string, long, wide units.Metres) *plan.Vehicle {
-	v := &plan.Vehicle{Ident: id(name), Length: long, Width: wide, High: plan.Range{High: 2.3}}
-	s.p.Kit.Vehicles = append(s.p.Kit.Vehicles, v)
-	return v
-}
-
-func (s *script) rig(name, class string) *plan.Rig {
-	r := &plan.Rig{Ident: id(name), Class: class}
-	s.p.Kit.Rigs = append(s.p.Kit.Rigs, r)
-	return r
-}
-
-func (s *script) camera(name string) *plan.Camera {
-	c := &plan.Camera{Ident: id(name), Width: 24.9, Height: 14, Squeeze: 1, Weight: 2.6}
-	s.p.Kit.Cameras = append(s.p.Kit.Cameras, c)
-	return c
-}
-
-func (s *script) lens(name string, focal units.Millimetres) *plan.Lens {
-	l := &plan.Lens{Ident: id(name), Short: focal, Long: focal, Widest: 2, Closest: 22, Weight: 1.2}
-	s.p.Kit.Lenses = append(s.p.Kit.Lenses, l)
-	return l
-}
-
-func (s *script) mark(name string, x, y float64) *plan.Mark {
-	m := &plan.Mark{Ident: id(name), Point: geom.Vec{X: x, Y: y}}
-	s.p.Set.Marks = append(s.p.Set.Marks, m)
-	s.marks[name] = m
-	return m
-}
-
-func (s *script) at(name string) *plan.Place {
-	m := s.marks[name]
-	return &plan.Place{Point: m.Point, Mark: m, Text: name}
-}
-
-func (s *script) beat(title string, start *plan.Moment) *plan.Beat {
-	b := &plan.Beat{Index: len(s.p.Beats), Title: title, Start: start}
-	s.p.Beats = append(s.p.Beats, b)
-	return b
-}
-
-type opt func(*plan.Action)
-
-func (s *script) line(who plan.Thing, d plan.Deed, opts ...opt) *plan.Action {
-	if len(s.p.Beats) == 0 {
-		s.beat("one", nil)
+func (p *playing) thing(name string) plan.Thing {
+	for _, who := range p.plan.People {
+		if who.Name == name {
+			return who
+		}
 	}
-	b := s.p.Beats[len(s.p.Beats)-1]
-	a := &plan.Action{Index: len(s.p.Actions), Beat: b, Subject: who, Deed: d}
-	if _, ok := d.(*plan.Handoff); ok {
-		a.Subject = nil
+	for _, v := range p.plan.Kit.Vehicles {
+		if v.Name == name {
+			return v
+		}
 	}
-	for _, o := range opts {
-		o(a)
+	for _, r := range p.plan.Kit.Rigs {
+		if r.Name == name {
+			return r
+		}
 	}
-	s.p.Actions = append(s.p.Actions, a)
-	b.Actions = append(b.Actions, a)
-	return a
+	require.Fail(p.t, "no such thing", name)
+	return nil
 }
 
-// walk goes via all names but the last, to the last.
-func (s *script) walk(who plan.Thing, names []string, opts ...opt) *plan.Action {
-	m := &plan.Move{}
-	for _, n := range names[:len(names)-1] {
-		m.Path.Via = append(m.Path.Via, *s.at(n))
+func (p *playing) body(name string) *Track {
+	tr := p.Body(p.thing(name))
+	require.NotNil(p.t, tr, name)
+	return tr
+}
+
+func (p *playing) cam(name string) *CameraTrack {
+	for _, c := range p.Cameras {
+		if c.Camera.Name == name {
+			return c
+		}
 	}
-	m.Path.To = s.at(names[len(names)-1])
-	return s.line(who, m, opts...)
+	require.Fail(p.t, "no such camera", name)
+	return nil
 }
 
-func (s *script) stand(who plan.Thing, name string, opts ...opt) *plan.Action {
-	return s.line(who, &plan.Stand{At: s.at(name)}, opts...)
+// line is the interval of the n-th line, counted from 0, of a subject.
+func (p *playing) line(name string, n int) (from, to units.Seconds) {
+	for _, a := range p.plan.Actions {
+		if a.Who() != name {
+			continue
+		}
+		if n == 0 {
+			iv := p.Clock.Of(a)
+			return iv.Start, iv.End
+		}
+		n--
+	}
+	require.Fail(p.t, "no such line", name)
+	return 0, 0
 }
 
-func with(a *plan.Action) { a.With = true }
+const mm = 1e-3
 
-func in(v units.Seconds) opt { return func(a *plan.Action) { a.Timing.In = &v } }
-
-func paced(v units.MetresPerSecond) opt { return func(a *plan.Action) { a.Timing.At = &v } }
-
-func after(v units.Seconds) opt {
-	return func(a *plan.Action) { a.Timing.Start = &plan.Moment{Kind: plan.SinceBeat, Offset: v} }
+func assertAt(t *testing.T, tr *Track, at units.Seconds, x, y float64) {
+	t.Helper()
+	require.NotNil(t, tr)
+	p := tr.At(at)
+	assert.InDelta(t, x, float64(p.X), mm, "x at %v", at)
+	assert.InDelta(t, y, float64(p.Y), mm, "y at %v", at)
 }
 
-func from(s *script, name string) opt {
-	return func(a *plan.Action) { a.Deed.(*plan.Move).Path.From = s.at(name) }
+func assertLens(t *testing.T, c *CameraTrack, at units.Seconds, x, y float64) {
+	t.Helper()
+	p := c.At(at)
+	assert.InDelta(t, x, p.X, mm, "x at %v", at)
+	assert.InDelta(t, y, p.Y, mm, "y at %v", at)
 }
-
-func when(e *plan.Event, offset units.Seconds) opt {
-	return func(a *plan.Action) { a.Timing.Start = moment(e, offset) }
-}
-
-func moment(e *plan.Event, offset units.Seconds) *plan.Moment {
-	return &plan.Moment{Kind: plan.OnEvent, Event: e, Offset: offset}
-}
-
-func (s *script) reaches(who plan.Thing, name string) *plan.Event {
-	return &plan.Event{Kind: plan.Reaches, Subject: who, Place: s.at(name)}
-}
-
-func on(t plan.Thing) plan.Target { return plan.Target{Thing: t} }
-
-func (s *script) resolve() *Tracks { return Resolve(context.Background(), s.p) }
-
-func v(x, y float64) geom.Vec { return geom.Vec{X: x, Y: y} }

@@ -86,7 +86,7 @@ func (s *sketcher) line(a *plan.Action) {
 		if d.From != nil && d.To != nil {
 			from, _ := body.ParseClass(d.From.Class)
 			to, _ := body.ParseClass(d.To.Class)
-			t = body.HandoffBetween(from, to).Minimum
+			t = body.HandoffBetween(from, to).Typical
 		}
 		s.mount(who, d.To)
 	case *plan.Circle:

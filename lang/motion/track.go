@@ -150,3 +150,14 @@ func (t *Track) cut(at float64) {
 		t.Segments = t.Segments[:len(t.Segments)-1]
 	}
 }
+
+// tidy drops segments that take no time, but for one where there are no others.
+func (t *Track) tidy() {
+	kept := t.Segments[:0:0]
+	for i, s := range t.Segments {
+		if s.End > s.Start || len(kept) == 0 && i == len(t.Segments)-1 {
+			kept = append(kept, s)
+		}
+	}
+	t.Segments = kept
+}
