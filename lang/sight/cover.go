@@ -14,6 +14,7 @@ import (
 // within roundSlack of one; where two bounds change places it is cut again. What
 // is left has its bounds in one order from end to end: it shows something
 // everywhere within or nowhere, and its area is that of trapezoids.
+	splits  int // how deep in split
 type cover struct {
 	e   *eye
 	win *window

@@ -36,7 +36,7 @@ func (c *cover) cell() float64 {
 			continue
 		}
 		oa, ob := a.over[i], b.over[i]
-		if !o.real && (oa.ahead < 0 && ob.ahead > 0 || oa.ahead > 0 && ob.ahead < 0) {
+		if c.splits < maxSplits && !o.real && (oa.ahead < 0 && ob.ahead > 0 || oa.ahead > 0 && ob.ahead < 0) {
 			return c.split(o.item)
 		}
 		if oa.hi <= oa.lo && ob.hi <= ob.lo {
@@ -55,9 +55,16 @@ func (c *cover) cell() float64 {
 	return c.measure(z)
 }
 
+// maxSplits bounds how often a cell is split within a split: two fronts that lie
+// on each other pass at no column in particular, and what is left of the cell is
+// then thinner than matters.
+const maxSplits = 6
+
 // split measures a cell in which an item passes the one that is measured, since
 // they reach into each other: on either side of the column where it does.
 func (c *cover) split(o *item) float64 {
+	c.splits++
+	defer func() { c.splits-- }()
 	start, end := c.ends[c.a].p, c.ends[1-c.a].p
 	p := c.passes(o, start, end)
 	area := 0.0
