@@ -14,7 +14,6 @@ import (
 // within roundSlack of one; where two bounds change places it is cut again. What
 // is left has its bounds in one order from end to end: it shows something
 // everywhere within or nowhere, and its area is that of trapezoids.
-	splits  int // how deep in split
 type cover struct {
 	e   *eye
 	win *window
@@ -32,6 +31,7 @@ type cover struct {
 	ends    [2]station // of a cell, the first being a
 	a       int
 	zoid    trapezoid
+	splits  int // how deep in split
 	cuts    []float64
 	gaps    []gap
 }
