@@ -17,9 +17,9 @@ type Event struct {
 	Beat  *String `parser:"| 'beat' @@"`
 	Edge  string  `parser:"  @('starts' | 'ends')"` // starts or ends, with Beat
 	Who   *Name   `parser:"| @@"`
-	Verb  string  `parser:"  ( @('reaches' | 'leaves')"` // reaches, leaves or says, with Who
+	Verb  string  `parser:"  ( @('reaches' | 'leaves')"` // reaches or leaves, with Who and Place
 	Place *Place  `parser:"    @@"`
-	Says  string  `parser:"  | @'says'"`
+	Says  string  `parser:"  | @'says'"` // says, with Who and Line
 	Line  *String `parser:"    @@ )"`
 }
 
