@@ -31,6 +31,6 @@ func BenchmarkThousandRuns(b *testing.B) {
 	}
 	b.ReportAllocs()
 	for b.Loop() {
-		rehearse.Run(context.Background(), s.p, s, rehearse.Options{Runs: 1000})
+		rehearse.Run(context.Background(), rehearse.ByClock(s.p, s), rehearse.Options{Runs: 1000})
 	}
 }

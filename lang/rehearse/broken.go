@@ -14,7 +14,7 @@ import (
 func brokenBy(c *clock.Clock) []Broken {
 	var out []Broken
 	for _, l := range c.Lates {
-		b := Broken{At: l.Limit, By: l.By()}
+		b := Broken{At: l.Limit, By: l.By(), stated: l.Kind != clock.LateBefore}
 		what := ""
 		if l.Action != nil {
 			what = clock.Describe(l.Action)
@@ -45,7 +45,7 @@ func brokenBy(c *clock.Clock) []Broken {
 	for _, o := range c.Overruns {
 		start := c.Beats[o.Beat.Index].Start
 		out = append(out, Broken{
-			At: start + o.Limit, By: o.By(),
+			At: start + o.Limit, By: o.By(), stated: true,
 			What: fmt.Sprintf("beat %q is longer than its %s", o.Beat.Title, units.Number(float64(o.Limit), 2)+" s"),
 		})
 	}

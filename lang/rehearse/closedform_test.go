@@ -26,7 +26,7 @@ func play(s *script, o rehearse.Options) *rehearse.Report {
 		o.Runs = manyRuns
 	}
 	o.Seed = 1931
-	return rehearse.Run(context.Background(), s.p, s, o)
+	return rehearse.Run(context.Background(), rehearse.ByClock(s.p, s), o)
 }
 
 func fixed(s rehearse.Spread) func(*plan.Action, rehearse.Spread) rehearse.Spread {

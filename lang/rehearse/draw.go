@@ -25,6 +25,7 @@ const (
 // role is one line's part in the drawing of a run.
 type role struct {
 	length, react drawn
+	sooner        float64       // its cue is called so much sooner
 	planned       units.Seconds // its length on the plan's clock
 	cued, halted  bool          // it begins on a cue; its end is one
 }
@@ -50,7 +51,8 @@ func (d drawn) draw(shape Shape, z float64) float64 {
 // rolesOf works out what varies: lengths of lines that take time, and the start
 // of what begins on a cue. A subject does not react to itself, and in the first
 // beat everybody goes on the word.
-func rolesOf(actions []*plan.Action, base *clock.Clock, o *Options) []role {
+func rolesOf(base *clock.Clock, o *Options) []role {
+	actions := base.Lines()
 	who := newCast(actions)
 	roles := make([]role, len(actions))
 	for i, a := range actions {
@@ -90,6 +92,14 @@ func ofItself(a *plan.Action, e *plan.Event) bool {
 	return e != nil && e.Subject != nil && e.Subject == clock.SubjectOf(a)
 }
 
+func newVary(actions int) *clock.Vary {
+	return &clock.Vary{
+		Length: make([]float64, actions),
+		Start:  make([]units.Seconds, actions),
+		End:    make([]units.Seconds, actions),
+	}
+}
+
 // vary draws one run. Every line takes three numbers, wanted or not, so that a
 // changed plan is tried with the same luck.
 func vary(roles []role, o *Options, run int, v *clock.Vary) {
@@ -97,9 +107,9 @@ func vary(roles []role, o *Options, run int, v *clock.Vary) {
 	for i := range roles {
 		length, start, end := r.NormFloat64(), r.NormFloat64(), r.NormFloat64()
 		v.Length[i] = roles[i].length.draw(o.Shape, length)
-		v.Start[i], v.End[i] = 0, 0
+		v.Start[i], v.End[i] = units.Seconds(-roles[i].sooner), 0
 		if roles[i].cued {
-			v.Start[i] = units.Seconds(roles[i].react.draw(o.Shape, start))
+			v.Start[i] += units.Seconds(roles[i].react.draw(o.Shape, start))
 		}
 		if roles[i].halted {
 			v.End[i] = units.Seconds(roles[i].react.draw(o.Shape, end))

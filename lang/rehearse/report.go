@@ -16,6 +16,9 @@ type Report struct {
 	Asked int // runs asked for
 	Runs  int // runs done: fewer where it was interrupted
 	Odds  Odds
+	// AsPlanned is what breaks even if everybody is exactly on time: it is to be
+	// mended first.
+	AsPlanned []Broken
 	// Causes are what broke in any run, what breaks a take first most often
 	// first.
 	Causes  []Cause

@@ -27,12 +27,12 @@ type Options struct {
 	Spread func(a *plan.Action, s Spread) Spread
 	// Times are measured rehearsal times; they win over spreads.
 	Times *Times
-	// Evaluate adds what breaks in a run that the clock alone does not show. It
-	// is called from several goroutines at once, for each run once; the clock is
-	// its own. Nil adds nothing.
+	// Evaluate adds what breaks in a run to what the player and the clock say. It
+	// is called from several goroutines at once, for each run once. Nil adds
+	// nothing.
 	Evaluate func(run int, c *clock.Clock) []Broken
-	// Progress is told how many runs are done, now and then, from one goroutine
-	// at a time.
+	// Progress is told how many runs are done after each, by one goroutine at a
+	// time.
 	Progress func(done int)
 }
 
@@ -41,6 +41,8 @@ type Broken struct {
 	At   units.Seconds // when it shows, on the take's clock
 	What string        // the same words in every run in which it breaks
 	By   units.Seconds // how much is missing; 0 where that is no time
+
+	stated bool // it is a stated time, which could be stated more generously
 }
 
 // run is what is kept of one.
@@ -53,52 +55,81 @@ type run struct {
 	beats  []float64
 }
 
-// Run plays the take. If ctx is cancelled the report is of the runs done so far,
-// from the first on without a gap.
-func Run(ctx context.Context, p *plan.Plan, l clock.Lengths, o Options) *Report {
-	return play(ctx, clock.Prepare(p), p.Actions, l, o)
+// Player plays a take once, varied as told (nil: as planned), and returns its
+// clock and what breaks besides what the clock shows. Several goroutines call it
+// at once. If ctx is done it may return early; such a run does not count.
+type Player func(ctx context.Context, v *clock.Vary) (*clock.Clock, []Broken)
+
+// ByClock plays the take by its clock alone.
+func ByClock(p *plan.Plan, l clock.Lengths) Player { return byGraph(clock.Prepare(p), l) }
+
+// PickupByClock plays a pickup by its clock alone.
+func PickupByClock(p *plan.Plan, pickup *plan.Pickup, l clock.Lengths) Player {
+	return byGraph(clock.PreparePickup(p, pickup), l)
 }
 
-// RunPickup plays a pickup.
-func RunPickup(ctx context.Context, p *plan.Plan, pickup *plan.Pickup, l clock.Lengths, o Options) *Report {
-	return play(ctx, clock.PreparePickup(p, pickup), pickup.Actions, l, o)
+func byGraph(g *clock.Graph, l clock.Lengths) Player {
+	return func(_ context.Context, v *clock.Vary) (*clock.Clock, []Broken) { return g.Solve(l, v), nil }
 }
 
-func play(ctx context.Context, g *clock.Graph, actions []*plan.Action, l clock.Lengths, o Options) *Report {
+// Run plays a take over and over. If ctx is cancelled the report is of the runs
+// done so far, from the first on without a gap.
+func Run(ctx context.Context, play Player, o Options) *Report {
+	base, flaws := play(ctx, nil)
+	s := newStaging(base, play, o)
+	runs := s.playAll(ctx)
+	r := report(base, s.watched, runs, &s.o)
+	r.AsPlanned = append(brokenBy(base), flaws...)
+	inOrder(r.AsPlanned)
+	return r
+}
+
+// staging is what all runs have in common.
+type staging struct {
+	play    Player
+	o       Options
+	roles   []role
+	watched []int
+}
+
+func newStaging(base *clock.Clock, play Player, o Options) *staging {
 	if o.Runs <= 0 {
 		o.Runs = DefaultRuns
 	}
-	workers := o.Workers
-	if workers <= 0 {
-		workers = runtime.GOMAXPROCS(0)
+	if o.Workers <= 0 {
+		o.Workers = runtime.GOMAXPROCS(0)
 	}
-	base := g.Solve(l, nil)
-	roles := rolesOf(actions, base, &o)
-	watched := watch(base)
-	runs := make([]run, o.Runs)
-	var next, done atomic.Int64
-	var tell sync.Mutex
+	return &staging{play: play, o: o, roles: rolesOf(base, &o), watched: watch(base)}
+}
+
+// playAll plays the runs that are asked for, or the first of them.
+func (s *staging) playAll(ctx context.Context) []run {
+	runs := make([]run, s.o.Runs)
+	var next atomic.Int64
 	var wait sync.WaitGroup
-	for range min(workers, o.Runs) {
+	var tell sync.Mutex
+	done := 0
+	for range min(s.o.Workers, s.o.Runs) {
 		wait.Go(func() {
-			v := clock.Vary{
-				Length: make([]float64, len(actions)),
-				Start:  make([]units.Seconds, len(actions)),
-				End:    make([]units.Seconds, len(actions)),
-			}
+			v := newVary(len(s.roles))
 			for ctx.Err() == nil {
 				i := int(next.Add(1)) - 1
-				if i >= o.Runs {
+				if i >= s.o.Runs {
 					return
 				}
-				vary(roles, &o, i, &v)
-				c := g.Solve(l, &v)
-				runs[i] = keep(c, watched, o.Evaluate, i)
-				if n := done.Add(1); o.Progress != nil && (n%64 == 0 || int(n) == o.Runs) {
-					tell.Lock()
-					o.Progress(int(n))
-					tell.Unlock()
+				vary(s.roles, &s.o, i, v)
+				c, more := s.play(ctx, v)
+				if ctx.Err() != nil {
+					return
 				}
+				runs[i] = s.keep(c, more, i)
+				if s.o.Progress == nil {
+					continue
+				}
+				tell.Lock()
+				done++
+				s.o.Progress(done)
+				tell.Unlock()
 			}
 		})
 	}
@@ -107,7 +138,7 @@ func play(ctx context.Context, g *clock.Graph, actions []*plan.Action, l clock.L
 	for whole < len(runs) && runs[whole].done {
 		whole++
 	}
-	return report(base, watched, runs[:whole], &o)
+	return runs[:whole]
 }
 
 // watch picks the lines whose slack means something: those that something waits
@@ -122,20 +153,20 @@ func watch(base *clock.Clock) []int {
 	return out
 }
 
-func keep(c *clock.Clock, watched []int, evaluate func(int, *clock.Clock) []Broken, i int) run {
+func (s *staging) keep(c *clock.Clock, more []Broken, i int) run {
 	r := run{done: true, length: float64(c.Length)}
-	values := make([]float64, 2*len(watched)+len(c.Beats))
-	r.start, values = values[:len(watched)], values[len(watched):]
-	r.slack, r.beats = values[:len(watched)], values[len(watched):]
-	for k, a := range watched {
+	n := len(s.watched)
+	values := make([]float64, 2*n+len(c.Beats))
+	r.start, r.slack, r.beats = values[:n], values[n:2*n], values[2*n:]
+	for k, a := range s.watched {
 		r.start[k], r.slack[k] = float64(c.Actions[a].Start), float64(c.Actions[a].Slack)
 	}
 	for b := range c.Beats {
 		r.beats[b] = float64(c.Beats[b].Start)
 	}
-	r.broken = brokenBy(c)
-	if evaluate != nil {
-		r.broken = append(r.broken, evaluate(i, c)...)
+	r.broken = append(brokenBy(c), more...)
+	if s.o.Evaluate != nil {
+		r.broken = append(r.broken, s.o.Evaluate(i, c)...)
 	}
 	inOrder(r.broken)
 	return r

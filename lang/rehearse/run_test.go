@@ -78,9 +78,9 @@ func TestAStatedSpreadOfNoneIsNone(t *testing.T) {
 
 func TestTheSameSeedGivesTheSameReport(t *testing.T) {
 	s := scene()
-	one := rehearse.Run(context.Background(), s.p, s, rehearse.Options{Runs: 500, Seed: 7, Workers: 1})
-	four := rehearse.Run(context.Background(), s.p, s, rehearse.Options{Runs: 500, Seed: 7, Workers: 4})
-	other := rehearse.Run(context.Background(), s.p, s, rehearse.Options{Runs: 500, Seed: 8})
+	one := rehearse.Run(context.Background(), rehearse.ByClock(s.p, s), rehearse.Options{Runs: 500, Seed: 7, Workers: 1})
+	four := rehearse.Run(context.Background(), rehearse.ByClock(s.p, s), rehearse.Options{Runs: 500, Seed: 7, Workers: 4})
+	other := rehearse.Run(context.Background(), rehearse.ByClock(s.p, s), rehearse.Options{Runs: 500, Seed: 8})
 	assert.Equal(t, one, four)
 	assert.NotEqual(t, one.Margins, other.Margins)
 	assert.NotZero(t, one.Odds.Held)
@@ -176,7 +176,7 @@ func TestInterrupted(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	var mu sync.Mutex
 	last := 0
-	r := rehearse.Run(ctx, s.p, s, rehearse.Options{Runs: 100000, Seed: 7, Workers: 2, Progress: func(done int) {
+	r := rehearse.Run(ctx, rehearse.ByClock(s.p, s), rehearse.Options{Runs: 100000, Seed: 7, Workers: 2, Progress: func(done int) {
 		mu.Lock()
 		last = max(last, done)
 		mu.Unlock()
@@ -186,10 +186,10 @@ func TestInterrupted(t *testing.T) {
 	assert.Greater(t, r.Runs, 0)
 	assert.Less(t, r.Runs, 100000)
 	assert.Greater(t, last, 0)
-	whole := rehearse.Run(context.Background(), s.p, s, rehearse.Options{Runs: r.Runs, Seed: 7})
+	whole := rehearse.Run(context.Background(), rehearse.ByClock(s.p, s), rehearse.Options{Runs: r.Runs, Seed: 7})
 	whole.Asked = r.Asked
 	assert.Equal(t, whole, r, "what there is of it is what a shorter rehearsal would say")
-	none := rehearse.Run(ctx, s.p, s, rehearse.Options{Runs: 10})
+	none := rehearse.Run(ctx, rehearse.ByClock(s.p, s), rehearse.Options{Runs: 10})
 	assert.Zero(t, none.Runs)
 	assert.Equal(t, rehearse.Odds{Low: 0, High: 1}, none.Odds)
 	assert.Zero(t, none.Share(0))
@@ -203,7 +203,7 @@ func TestAPickupIsRehearsedOnItsOwn(t *testing.T) {
 	a.Timing.By = since(5)
 	pick.Actions = []*plan.Action{a}
 	s.takes[a] = 5
-	r := rehearse.RunPickup(context.Background(), s.p, pick, s, rehearse.Options{Runs: 2000, Seed: 3, Shape: rehearse.Normal})
+	r := rehearse.Run(context.Background(), rehearse.PickupByClock(s.p, pick, s), rehearse.Options{Runs: 2000, Seed: 3, Shape: rehearse.Normal})
 	assert.InDelta(t, 0.5, r.Odds.Chance, 0.05)
 	assert.Nil(t, r.Beats[0].Beat)
 }
