@@ -30,7 +30,7 @@ func Bind(files []*syntax.File, opts ...Option) (*plan.Plan, diag.Bag) {
 		marks:     map[*plan.Mark]*markText{},
 		cues:      map[string]source.Span{},
 		misplaced: map[string]bool{},
-		fits:      fittings{mounted: map[*plan.Camera]bool{}, lensed: map[*plan.Camera]bool{}},
+		fits:      fittings{on: map[onRig]bool{}, operated: map[*plan.Camera]bool{}, mounted: map[*plan.Camera]bool{}, lensed: map[*plan.Camera]bool{}},
 	}
 	for _, o := range opts {
 		o(b)
@@ -82,6 +82,7 @@ type binder struct {
 	dropped   []droppedLine
 	fits      fittings
 	spins     []spinWanted
+	leaves    []leaving
 	misplaced map[string]bool // lamps whose placing has a mistake
 }
 

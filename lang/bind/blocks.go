@@ -4,7 +4,6 @@ import (
 	"longhand/lang/geom"
 	"longhand/lang/plan"
 	"longhand/lang/syntax"
-	"longhand/lang/units"
 )
 
 func (l *line) pillar(s *syntax.Pillar) {
@@ -14,6 +13,7 @@ func (l *line) pillar(s *syntax.Pillar) {
 	l.fill(p, func() {
 		at, _, ok := l.somewhere(s.At, false)
 		l.bad = l.bad || !ok
+		l.flat(s.At.Point)
 		p.Centre = at.Vec
 		p.High = l.high(s.High, plan.Range{High: wallHigh})
 		l.need(s.Round != nil, s.Name, "pillar `%s` needs how thick it is: round 0.4 m", s.Name.Text)
@@ -51,12 +51,13 @@ func (l *line) stairs(s *syntax.Stairs) {
 			l.bad = true // the grammar has seen to it
 			return
 		}
-		ends := l.corners(s.Corners)
-		st.Foot, st.Head = ends[0], ends[1]
-		if z := s.Points[0]; z.Point != nil && z.Point.Z != nil {
-			st.FootZ = units.Metres(l.coordinate(z.Point.Z))
-		} else if m, ok := l.names[nameText(z.Name)].(*plan.Mark); ok && m.Z != nil {
-			st.FootZ = *m.Z
+		foot, head := l.end(s.Points[0]), l.end(s.Points[1])
+		st.Foot, st.Head = foot.Vec, head.Vec
+		if foot.z != nil {
+			st.FootZ = *foot.z
+		}
+		if p := s.Points[1].Point; p != nil && p.Z != nil {
+			l.errorf(CodeWrongPhrase, l.at(p.Z), "how high the head of stairs is comes from `rise`")
 		}
 		l.need(s.Width != nil, s.Name, "stairs `%s` need their width: width 1.2 m", s.Name.Text)
 		l.need(s.Rise != nil, s.Name, "stairs `%s` need how far they rise: rise 2.7 m", s.Name.Text)
@@ -80,11 +81,11 @@ func (l *line) grid(s *syntax.Grid) {
 	})
 }
 
-func nameText(n *syntax.Name) string {
-	if n == nil {
-		return ""
-	}
-	return n.Text
+// end is the foot or head of stairs.
+func (l *line) end(c *syntax.Corner) spot {
+	s, _, ok := l.somewhere(&syntax.Place{Node: c.Node, Name: c.Name, Point: c.Point, Plus: c.Plus}, false)
+	l.bad = l.bad || !ok
+	return s
 }
 
 // outline is the outline of something with an area: three corners or more, whose

@@ -34,6 +34,7 @@ func (l *line) mount(s *syntax.Mount) {
 		}
 	}
 	l.mountedOn(c)
+	l.puts(c, deed.Rig, deed.With, l.at(s.Rig))
 	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{atOnce: true}})
 }
 

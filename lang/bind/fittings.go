@@ -1,6 +1,7 @@
 package bind
 
 import (
+	"longhand/lang/body"
 	"longhand/lang/plan"
 	"longhand/lang/source"
 )
@@ -11,6 +12,47 @@ type fittings struct {
 	used    []use
 	mounted map[*plan.Camera]bool
 	lensed  map[*plan.Camera]bool
+
+	on       map[onRig]bool        // every rig that a camera is on at some time
+	operated map[*plan.Camera]bool // somebody is named who works the camera
+	worn     []wornBy
+	handed   []handedFrom
+}
+
+type onRig struct {
+	camera *plan.Camera
+	rig    *plan.Rig
+}
+
+// wornBy is a camera on a rig that somebody wears, where nobody is named.
+type wornBy struct {
+	camera *plan.Camera
+	rig    *plan.Rig
+	at     source.Span
+}
+
+// handedFrom is a camera handed from a rig.
+type handedFrom struct {
+	camera *plan.Camera
+	rig    *plan.Rig
+	at     source.Span
+}
+
+// puts notes a camera that goes on a rig, worked by somebody if one is named.
+func (l *line) puts(c *plan.Camera, r *plan.Rig, with *plan.Person, at source.Span) {
+	if c == nil {
+		return
+	}
+	if with != nil {
+		l.fits.operated[c] = true
+	}
+	if r == nil {
+		return
+	}
+	l.fits.on[onRig{c, r}] = true
+	if class, err := body.ParseClass(r.Class); err == nil && with == nil && body.RigOf(class).Crewing == body.Worn {
+		l.fits.worn = append(l.fits.worn, wornBy{c, r, at})
+	}
 }
 
 type use struct {
@@ -71,6 +113,77 @@ func (b *binder) checkFittings() {
 	for _, w := range b.spins {
 		b.countered(w)
 	}
+	for _, w := range b.fits.worn {
+		if !b.fits.operated[w.camera] && !b.mayHave(w.camera.Name, nil, "on") && !b.placed(w.rig) {
+			b.report(CodeNoDefault, w.at, "`%s` is worn by its operator, and no line says by whom; add: with NAME", w.at.Text())
+			b.fits.operated[w.camera] = true // once a camera
+		}
+	}
+	for _, h := range b.fits.handed {
+		if !b.fits.on[onRig{h.camera, h.rig}] && !b.mayHave(h.camera.Name, nil, "on") {
+			b.report(CodeNoSuchLine, h.at, "no line puts `%s` on `%s`, from which it is handed", h.camera.Name, h.rig.Name)
+		}
+	}
+	for _, g := range b.leaves {
+		b.wasAboard(g)
+	}
+}
+
+// placed reports whether a rig has lines of its own, and so is somewhere.
+func (b *binder) placed(r *plan.Rig) bool {
+	for _, act := range b.plan.Actions {
+		if act.Subject == plan.Thing(r) {
+			return true
+		}
+	}
+	return b.mayHave(r.Name, nil)
+}
+
+// leaving is somebody getting off a carrier.
+type leaving struct {
+	line    *line
+	who     plan.Thing
+	carrier plan.Thing
+	at      source.Span
+}
+
+// wasAboard reports somebody who leaves what they are never on. Operators are on
+// the rigs their cameras are on.
+func (b *binder) wasAboard(g leaving) {
+	name := g.who.ID().Name
+	if g.line.bad || b.mayHave(name, nil, "rides", "boards") {
+		return
+	}
+	if rig, ok := g.carrier.(*plan.Rig); ok {
+		if person, ok := g.who.(*plan.Person); ok && person.Crew {
+			for at := range b.fits.on {
+				if at.rig == rig {
+					return
+				}
+			}
+		}
+	}
+	lines := b.plan.Actions
+	for _, p := range b.plan.Pickups {
+		lines = append(lines[:len(lines):len(lines)], p.Actions...)
+	}
+	for _, act := range lines {
+		switch deed := act.Deed.(type) {
+		case *plan.Ride:
+			if act.Subject == g.who && deed.Carrier == g.carrier {
+				return
+			}
+		case *plan.Board:
+			if act.Subject == g.who && deed.Carrier == g.carrier {
+				return
+			}
+		case *plan.Handoff:
+			if plan.Thing(deed.Weight) == g.who && plan.Thing(deed.From) == g.carrier {
+				return
+			}
+		}
+	}
+	b.report(CodeNoSuchLine, g.at, "`%s` leaves `%s`, and no line has `%s` ride or board it", name, g.carrier.ID().Name, name)
 }
 
 // countered reports a counter in whose beat nobody spins.

@@ -18,5 +18,9 @@ func (l *line) handoff(s *syntax.Handoff) {
 		l.errorf(CodeWrongKind, l.at(s.Weight), "`%s` takes the camera and cannot be the weight on the rig it leaves", deed.With.Name)
 	}
 	l.mountedOn(c)
+	if c != nil && deed.From != nil && s.From.Text != s.To.Text {
+		l.fits.handed = append(l.fits.handed, handedFrom{c, deed.From, l.at(s.From)})
+	}
+	l.puts(c, deed.To, deed.With, l.at(s.To))
 	l.add(action{nil, "handoff", deed, &s.Timed, phrases{}})
 }

@@ -3,6 +3,7 @@ package bind
 import (
 	"longhand/lang/body"
 	"longhand/lang/plan"
+	"longhand/lang/source"
 	"longhand/lang/syntax"
 	"longhand/lang/units"
 )
@@ -10,11 +11,23 @@ import (
 func (l *line) move(s *syntax.Move) {
 	who := l.mover(s)
 	path := l.path(&s.Path, who, s.Verb)
-	path.Span = l.span
+	path.Span = l.pathSpan(s)
 	if len(s.Path.Via) == 0 && s.Path.To == nil && s.Timed.Timing.Until == nil && path.Shape == plan.Round && path.Angle == 0 && !l.bad {
 		l.need(false, s.Path.Round, "`round` needs how far round: 180 deg left")
 	}
 	l.add(action{who, s.Verb, &plan.Move{Path: path, Run: s.Verb == "runs"}, &s.Timed, phrases{paced: true, fixed: true}})
+}
+
+// pathSpan is the part of the line that tells the way.
+func (l *line) pathSpan(s *syntax.Move) source.Span {
+	var out source.Span
+	for _, p := range s.Phrases {
+		switch p.Word() {
+		case "from", "via", "to", "round", "eight", "straight", "curved":
+			out = out.Join(l.at(p))
+		}
+	}
+	return out
 }
 
 // mover is who goes somewhere: people walk and run, vehicles and rigs drive, and

@@ -138,6 +138,10 @@ func (l *line) aboard(p *syntax.Place, carrier plan.Thing) (geom.Vec, bool) {
 		l.errorf(CodeWrongKind, l.at(p), "a place on %s is a point such as (0.6, -0.3): that far ahead of its centre and to its left", carrier.ID().Name)
 		return geom.Vec{}, false
 	}
+	if p.Point.Z != nil {
+		l.errorf(CodeWrongPhrase, l.at(p.Point.Z), "a place on %s has no third number; how high a lens is, is said with `up`", carrier.ID().Name)
+		return geom.Vec{}, false
+	}
 	return l.point(p.Point).Vec, true
 }
 

@@ -1,9 +1,13 @@
 package bind
 
 import (
+	"math"
+
+	"longhand/lang/body"
 	"longhand/lang/geom"
 	"longhand/lang/plan"
 	"longhand/lang/syntax"
+	"longhand/lang/units"
 )
 
 // rideable are the classes of rig that carry people.
@@ -31,12 +35,49 @@ func (l *line) ride(s *syntax.Ride) {
 	who := l.find(s.Who, "only people and rigs ride", passengers...)
 	deed := &plan.Ride{Carrier: l.carrier(s.Carrier, who, "rides")}
 	deed.At, deed.AtGiven = l.aboard(s.At, deed.Carrier)
+	if deed.AtGiven {
+		l.onDeck(s.At, deed)
+	}
 	l.add(action{who, s.Verb, deed, &s.Timed, phrases{}})
+}
+
+// overhang is how far outside of a carrier's outline somebody may ride, on a
+// running board or a platform hung to it (common practice, no source).
+const overhang units.Metres = 0.6
+
+// onDeck reports a place to ride at that lies beyond the carrier. A crane's arm
+// reaches wherever it reaches.
+func (l *line) onDeck(at *syntax.Place, r *plan.Ride) {
+	length, width := units.Metres(0), units.Metres(0)
+	switch c := r.Carrier.(type) {
+	case *plan.Vehicle:
+		length, width = c.Length, c.Width
+	case *plan.Rig:
+		class, _ := body.ParseClass(c.Class)
+		if class == body.Crane {
+			return
+		}
+		of := body.RigOf(class)
+		if length, width = of.Length, of.Width; c.Length > 0 {
+			length, width = c.Length, c.Width
+		}
+	}
+	if length == 0 || width == 0 || r.Carrier.ID().Bad {
+		return
+	}
+	x, y := units.Metres(math.Abs(r.At.X)), units.Metres(math.Abs(r.At.Y))
+	if x > length/2+overhang || y > width/2+overhang {
+		l.errorf(CodeOutOfRange, l.at(at), "%s is beyond `%s`, which is %s long and %s wide; the point is told from its middle", tidy(l.at(at).Text()),
+			r.Carrier.ID().Name, length.Text(l.system), width.Text(l.system)).Relate(r.Carrier.ID().At, "declared here")
+	}
 }
 
 func (l *line) leave(s *syntax.Leave) {
 	who := l.find(s.Who, "only people and rigs leave what carries them", passengers...)
 	deed := &plan.Leave{Carrier: l.carrier(s.Carrier, who, "leaves"), To: l.place(s.To)}
+	if who != nil && deed.Carrier != nil {
+		l.leaves = append(l.leaves, leaving{l, who, deed.Carrier, l.at(s.Carrier)})
+	}
 	l.add(action{who, s.Verb, deed, &s.Timed, phrases{paced: true}})
 }
 

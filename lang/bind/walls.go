@@ -39,9 +39,17 @@ func (l *line) corners(c syntax.Corners) []geom.Vec {
 		if !ok {
 			l.bad = true
 		}
+		l.flat(p.Point)
 		out = append(out, s.Vec)
 	}
 	return out
+}
+
+// flat reports a height where a point can only lie on the floor.
+func (l *line) flat(p *syntax.Point) {
+	if p != nil && p.Z != nil {
+		l.errorf(CodeWrongPhrase, l.at(p.Z), "a point of the ground plan has no height; heights are said with `high`")
+	}
 }
 
 // high is a range of heights; one length reaches that high from the floor.
