@@ -102,7 +102,8 @@ func quantity(text string) string {
 	if n < 0 {
 		return text
 	}
-	number, unit := text[:n], strings.Trim(text[n:], syntax.Blanks)
+	number := text[:n]
+	unit := strings.Join(strings.FieldsFunc(text[n:], func(r rune) bool { return strings.ContainsRune(syntax.Blanks, r) }), " ")
 	if strings.ContainsAny(unit, "'\"′″’”½¼¾⅛⅜⅝⅞/") && !strings.HasSuffix(unit, "/s") && !strings.Contains(unit, "/m") && !strings.Contains(unit, "/h") {
 		return feet(text)
 	}

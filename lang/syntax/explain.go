@@ -49,6 +49,9 @@ func unexpected(c *complaint, kind *Kind, words []Token, at int, expect string) 
 		withoutUnit(c, words, at, meant(kind, words, at))
 	case expect == "" && (word.Type == TokNumber || word.Type == TokMixed && startsNumber(word.Value)) && unitAfter(words, at):
 		withoutUnit(c, words, at, units.NoDimension)
+	case word.Type == TokNumber && before.Type == TokQuantity && strings.HasSuffix(before.Value, "'"):
+		c.message = fmt.Sprintf("inches carry their mark: %s%s\"", before.Value, word.Value)
+		c.fix = word.Value + `"`
 	case isNumeric(word) && isNumeric(before) && strings.HasPrefix(expect, `"," Coordinate`):
 		c.message = fmt.Sprintf("a comma is missing between `%s` and `%s`: a point is written (x, y)", before.Value, word.Value)
 	case word.Type == TokMixed:

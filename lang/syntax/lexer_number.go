@@ -158,7 +158,27 @@ func unitLength(text string) int {
 	if !units.IsUnit(rest[:word]) || rest[:word] == "in" && numberFollows(rest[word:]) {
 		return 0
 	}
+	if units.Usual(rest[:word]) == "ft" {
+		return skip + word + afterFeet(rest[word:])
+	}
 	return skip + word
+}
+
+// afterFeet is the length of the inches after feet written out: 8 ft 6 in.
+func afterFeet(text string) int {
+	n := spaces(text)
+	d := digits(text[n:])
+	if d == 0 {
+		return 0
+	}
+	n += d
+	n += fraction(text[n:])
+	n += spaces(text[n:])
+	word := wordLength(text[n:])
+	if units.Usual(text[n:n+word]) != "in" || numberFollows(text[n+word:]) {
+		return 0
+	}
+	return n + word
 }
 
 // numberFollows tells the `in` of a duration from the unit: bar 12.3 in 4 s.

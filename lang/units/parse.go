@@ -102,12 +102,15 @@ func Split(text string) (float64, Unit, error) {
 	if v, ok := feetAndInches(text); ok {
 		return v, *byText["ft"], nil
 	}
+	if v, ok := spelledFeet(text); ok {
+		return v, *byText["ft"], nil
+	}
 	n := numberLength(text)
 	v, err := strconv.ParseFloat(strings.TrimPrefix(text[:n], "+"), 64)
 	if err != nil {
 		return 0, Unit{}, fmt.Errorf("`%s` is not a number with a unit", text)
 	}
-	word := strings.Trim(text[n:], " \t\r\u00a0\u2009\u202f\ufeff")
+	word := strings.Trim(text[n:], blanks)
 	if word == "" {
 		return v, Unit{}, nil
 	}
@@ -160,6 +163,26 @@ func feetAndInches(text string) (float64, bool) {
 	}
 	return sign * (f + inches/12), true
 }
+
+// spelledFeet reads 8 ft 6 in as feet.
+func spelledFeet(text string) (float64, bool) {
+	words := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(blanks, r) })
+	if len(words) == 3 { // 8ft 6 in
+		n := numberLength(words[0])
+		words = append([]string{words[0][:n], words[0][n:]}, words[1:]...)
+	}
+	if len(words) != 4 || Usual(words[1]) != "ft" || Usual(words[3]) != "in" {
+		return 0, false
+	}
+	feet, err := strconv.ParseFloat(words[0], 64)
+	inches, err2 := strconv.ParseFloat(words[2], 64)
+	if strings.HasPrefix(words[0], "-") {
+		inches = -inches
+	}
+	return feet + inches/12, err == nil && err2 == nil
+}
+
+const blanks = " \t\r\u00a0\u2009\u202f\ufeff"
 
 var primes = strings.NewReplacer("′", "'", "’", "'", "″", `"`, "”", `"`,
 	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8")
