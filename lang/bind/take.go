@@ -230,7 +230,7 @@ func (l *line) zone(z *syntax.Zone) (units.Seconds, bool) {
 }
 
 // framesAFoot says how many frames a foot of film takes. 35 mm film has 64
-// perforations a foot and 16 mm film 40 (SMPTE ST 139, ST 109), and a frame takes
+// perforations a foot and 16 mm film 40 (SMPTE ST 139 and ST 109, from memory), and a frame takes
 // as many of them as the gauge says; 65 mm film has the pitch of 35 mm.
 var framesAFoot = []struct {
 	gauge  string
