@@ -51,6 +51,10 @@ type Interval struct {
 	// beat's stated length, the end of the record. Below zero: something is
 	// broken by that much already. +Inf: nothing waits for it.
 	Slack units.Seconds
+	// Free is how much later a line could happen before anything else does: the
+	// start or end of another line, the start of a beat, the end of the take. It
+	// is never more than Slack, and 0 for beats, as their lines go with them.
+	Free  units.Seconds
 	Cause Cause
 	// Placed is false where the plan does not say when: the line is in a loop,
 	// or waits for something that never happens. Start and End are then where it

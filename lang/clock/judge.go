@@ -19,6 +19,7 @@ func (g *Graph) judge(c *Clock, ts *times) {
 		g.hold(c, ts, &limits[i])
 	}
 	g.slack(c, ts, limits)
+	g.free(c, ts)
 }
 
 // judged says whether it makes sense to hold the plan to a limit: not where what

@@ -55,14 +55,6 @@ type slacker struct {
 	seen   []int32
 }
 
-// gap is what an in-edge adds to its node's time, lateness included.
-func (s *slacker) gap(n int32, i int32) float64 {
-	if s.g.nodes[n].kind != latest {
-		return s.ts.t[n] - s.ts.t[s.g.edges[i].from]
-	}
-	return s.g.weight(n, i, s.ts)
-}
-
 func (s *slacker) fixed() {
 	g, t := s.g, s.ts.t
 	for k := len(g.order) - 1; k >= 0; k-- {
@@ -74,7 +66,7 @@ func (s *slacker) fixed() {
 		nd := &g.nodes[n]
 		for i := nd.first; i < nd.last; i++ {
 			from := g.edges[i].from
-			s.latest[from] = min(s.latest[from], l-s.gap(n, i))
+			s.latest[from] = min(s.latest[from], l-g.gap(n, i, s.ts))
 		}
 	}
 	for a := range s.c.Actions {
@@ -132,7 +124,7 @@ func (s *slacker) moving(d *deadline) {
 			s.report(n, u, v, limit, most)
 		}
 		for i := nd.first; i < nd.last; i++ {
-			gap := s.gap(n, i)
+			gap := g.gap(n, i, s.ts)
 			touch(g.edges[i].from, u+gap, v+gap)
 		}
 		if nd.end && bad && g.length[nd.act] == bounded {
@@ -173,4 +165,12 @@ func (s *slacker) report(n int32, u, v, limit, most float64) {
 	if n >= 2 && (n-2)%3 == 0 {
 		s.tighten(&s.c.Beats[(n-2)/3], limit-t[n]-u)
 	}
+}
+
+// gap is what an in-edge adds to its node's time, lateness included.
+func (g *Graph) gap(n, i int32, ts *times) float64 {
+	if g.nodes[n].kind != latest {
+		return ts.t[n] - ts.t[g.edges[i].from]
+	}
+	return g.weight(n, i, ts)
 }

@@ -190,3 +190,78 @@ func limits(c *clock.Clock) bool { return len(c.Lates)+len(c.Overruns)+len(c.Rol
 func all(c *clock.Clock) string {
 	return fmt.Sprint(c.Lates, c.Overlaps, c.Overruns, c.RollOuts)
 }
+
+func TestFree(t *testing.T) {
+	s := newScript()
+	mina, otto, ida := person("mina"), person("otto"), person("ida")
+	s.beat("one", nil)
+	a := s.walk(mina, "M1", in(4))
+	b := s.walk(otto, "M2", in(3))
+	c := s.walk(ida, "M3 M4", in(6))
+	e := s.walk(otto, "M5", in(1), starting(when(s.reaches(ida, "M3"), 1)))
+	s.beat("two", nil)
+	f := s.walk(mina, "M6", in(2), by(plus(3)))
+	g := s.walk(ida, "M7", in(9))
+	k := solve(s, lengths{})
+	for _, row := range []struct {
+		a    *plan.Action
+		want units.Seconds
+	}{{a, 2}, {b, 1}, {c, 0}, {e, 1}, {f, 1}, {g, 0}} {
+		assert.InDelta(t, float64(row.want), float64(k.Of(row.a).Free), 1e-9, clock.Describe(row.a))
+	}
+}
+
+// A line a little less late than it is free moves nothing else, a little more
+// late moves something or breaks it.
+func TestFreeAgainstSolvingAgain(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := anyPlan(t, false)
+		l := anyLengths(t, s, 1)
+		addLimits(t, s, l)
+		g := clock.Prepare(s.p)
+		c := g.Solve(l, nil)
+		if broken(c) {
+			t.Skip("not a plan that holds")
+		}
+		const eps = 1e-3
+		for i, a := range s.p.Actions {
+			if !c.Actions[i].Placed || a.Timing.Until != nil {
+				continue
+			}
+			delayed := func(by float64) *clock.Clock {
+				v := clock.Vary{Start: make([]units.Seconds, len(s.p.Actions))}
+				v.Start[i] = units.Seconds(by)
+				return g.Solve(l, &v)
+			}
+			free := float64(c.Actions[i].Free)
+			if math.IsInf(free, 1) {
+				if k := delayed(1000); moved(c, k, i) {
+					t.Fatalf("%s: nothing waits, but 1000 s later moves something", clock.Describe(a))
+				}
+				continue
+			}
+			if k := delayed(free - eps); free > eps && (moved(c, k, i) || broken(k)) {
+				t.Fatalf("%s: free by %v, but a little less moves something", clock.Describe(a), free)
+			}
+			if k := delayed(free + eps); !moved(c, k, i) && !broken(k) {
+				t.Fatalf("%s: free by %v, but a little more moves nothing", clock.Describe(a), free)
+			}
+		}
+	})
+}
+
+func moved(c, k *clock.Clock, but int) bool {
+	const hair = 1e-9
+	far := func(a, b units.Seconds) bool { return math.Abs(float64(a-b)) > hair }
+	for i := range c.Actions {
+		if i != but && (far(c.Actions[i].Start, k.Actions[i].Start) || !c.Actions[i].Open && far(c.Actions[i].End, k.Actions[i].End)) {
+			return true
+		}
+	}
+	for b := range c.Beats {
+		if far(c.Beats[b].Start, k.Beats[b].Start) {
+			return true
+		}
+	}
+	return far(c.Length, k.Length)
+}
