@@ -36,21 +36,20 @@ const (
 // stated time that breaks is stated more generously. Whether a body can go that
 // much quicker is for the player to say: by the clock alone everything can.
 //
-// It takes the player and options of the rehearsal it starts from. If ctx is
+// It takes the player and options of the rehearsal r came of. If ctx is
 // cancelled, what was tried until then is ranked.
-func Help(ctx context.Context, play Player, o Options, n int) []Change {
+func Help(ctx context.Context, play Player, o Options, r *Report, n int) []Change {
+	runs := r.runs
 	base, _ := play(ctx, nil)
+	o.Runs, o.Progress = len(runs), nil
 	s := newStaging(base, play, o)
-	s.o.Progress = nil
-	runs := s.playAll(ctx)
-	r := report(base, s.watched, runs, &s.o)
 	out := allowed(runs, r)
 	for _, t := range s.trials(base, r) {
 		again := *s
 		again.roles = slices.Clone(s.roles)
 		t.change(again.roles)
 		tried := again.playAll(ctx)
-		if len(tried) < len(runs) || len(runs) == 0 {
+		if len(tried) < len(runs) {
 			break // interrupted
 		}
 		t.Odds = NewOdds(holding(tried, nil), len(tried))

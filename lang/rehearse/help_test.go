@@ -14,6 +14,11 @@ import (
 	"longhand/lang/units"
 )
 
+func help(s *script, o rehearse.Options, n int) []rehearse.Change {
+	play := rehearse.ByClock(s.p, s)
+	return rehearse.Help(context.Background(), play, o, rehearse.Run(context.Background(), play, o), n)
+}
+
 // One walk of N(10, 1) against 10.5 s. What each change does to it is known: half
 // the spread gives Φ(1), a tenth quicker N(9, 0.9), and so on.
 func TestHelpFindsWhatHelps(t *testing.T) {
@@ -22,7 +27,7 @@ func TestHelpFindsWhatHelps(t *testing.T) {
 	mina := person("mina")
 	s.walk(mina, "M1", 10).Timing.By = since(10.5)
 	o := rehearse.Options{Runs: manyRuns, Seed: 5, Shape: rehearse.Normal, Spread: fixed(rehearse.Spread{Length: 10})}
-	got := rehearse.Help(context.Background(), rehearse.ByClock(s.p, s), o, 9)
+	got := help(s, o, 9)
 	require.Len(t, got, 3)
 	n := distuv.Normal{Mu: 10, Sigma: 1}
 	// In 95 of 100 runs that fail, no more is missing than this.
@@ -43,7 +48,7 @@ func TestHelpFindsWhatHelps(t *testing.T) {
 			assert.LessOrEqual(t, c.Gain, got[i-1].Gain)
 		}
 	}
-	assert.Len(t, rehearse.Help(context.Background(), rehearse.ByClock(s.p, s), o, 1), 1)
+	assert.Len(t, help(s, o, 1), 1)
 }
 
 func TestHelpCuesSooner(t *testing.T) {
@@ -55,7 +60,7 @@ func TestHelpCuesSooner(t *testing.T) {
 	late.Timing.Start = reached(mina, "M1")
 	late.Timing.By = since(12)
 	o := rehearse.Options{Runs: 2000, Seed: 5, Shape: rehearse.Normal}
-	got := rehearse.Help(context.Background(), rehearse.ByClock(s.p, s), o, 3)
+	got := help(s, o, 3)
 	require.Len(t, got, 3)
 	var sooner *rehearse.Change
 	for i := range got {
@@ -74,10 +79,17 @@ func TestHelpWhereNothingBreaks(t *testing.T) {
 	s := newScript()
 	s.beat("one")
 	s.walk(person("mina"), "M1", 10)
-	assert.Empty(t, rehearse.Help(context.Background(), rehearse.ByClock(s.p, s), rehearse.Options{Runs: 50}, 3))
+	assert.Empty(t, help(s, rehearse.Options{Runs: 50}, 3))
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	assert.Empty(t, rehearse.Help(ctx, rehearse.ByClock(s.p, s), rehearse.Options{Runs: 50}, 3))
+	s.p.Actions[0].Timing.By = since(10)
+	o := rehearse.Options{Runs: 50}
+	r := rehearse.Run(context.Background(), rehearse.ByClock(s.p, s), o)
+	for _, c := range rehearse.Help(ctx, rehearse.ByClock(s.p, s), o, r, 3) {
+		assert.Contains(t, c.What, "allow", "what needs no playing is known at once")
+	}
+	r = rehearse.Run(ctx, rehearse.ByClock(s.p, s), o)
+	assert.Empty(t, rehearse.Help(ctx, rehearse.ByClock(s.p, s), o, r, 3))
 }
 
 // A player of one's own sees each run's clock and adds what it finds; what is

@@ -26,6 +26,8 @@ type Report struct {
 	Beats   []BeatTimes
 	Planned units.Seconds // length of the take as planned
 	Length  Quantiles
+
+	runs []run
 }
 
 // Cause is something that broke.
@@ -55,7 +57,7 @@ type BeatTimes struct {
 }
 
 func report(base *clock.Clock, watched []int, runs []run, o *Options) *Report {
-	r := &Report{Seed: o.Seed, Asked: o.Runs, Runs: len(runs), Planned: base.Length}
+	r := &Report{Seed: o.Seed, Asked: o.Runs, Runs: len(runs), Planned: base.Length, runs: runs}
 	held := 0
 	lengths := make([]float64, len(runs))
 	for i := range runs {
