@@ -19,8 +19,6 @@ type cover struct {
 	win *window
 	box *Box // grown by what shows, when wanted
 
-	pane *item // of a mirror, where real things hide it
-
 	taken   bool // something hides a range of columns
 	fine    bool // cut the curves of cylinders finely
 	t       *item
@@ -39,7 +37,7 @@ type cover struct {
 // over is an item that may cover part of another.
 type over struct {
 	*item
-	real bool // it hides the pane of a mirror
+	of *item // what it hides: the item measured or the pane of a mirror
 }
 
 // station is every bound at one column: of the item, the window, and the slopes
@@ -118,11 +116,11 @@ func (c *cover) inWindow(t *item) bool {
 	return c.whole(t) > 0
 }
 
-// hide takes an item that may cover part of t into account; false when nothing
-// of t is left.
-func (c *cover) hide(o *item, real bool) bool {
-	if c.e.steep || o.capped || real {
-		c.partial = append(c.partial, over{o, real})
+// hide takes an item that may cover part of t, or of the pane t is seen in, into
+// account; false when nothing of t is left.
+func (c *cover) hide(o, of *item) bool {
+	if c.e.steep || o.capped || of != c.t {
+		c.partial = append(c.partial, over{o, of})
 		return true
 	}
 	t := c.t
@@ -159,7 +157,7 @@ func (c *cover) hide(o *item, real bool) bool {
 	if o.h1 > 0 && o.h1*most <= lo || o.h0 < 0 && o.h0*most >= hi {
 		return true
 	}
-	c.partial = append(c.partial, over{item: o})
+	c.partial = append(c.partial, over{o, of})
 	return true
 }
 
@@ -238,6 +236,9 @@ func (c *cover) whole(t *item) float64 {
 	if !c.begin(t) {
 		return 0
 	}
+	box := c.box
+	c.box = nil
+	defer func() { c.box = box }()
 	return c.sweep()
 }
 
@@ -277,11 +278,11 @@ func (c *cover) stand(st *station, p float64) {
 		if !c.e.steep && (p < o.p0 || p > o.p1) {
 			continue
 		}
-		t, w := c.t, w
-		if o.real {
-			t, w = c.pane, c.pane.enter(cx, cy)
+		w := w
+		if o.of != c.t {
+			w = o.of.enter(cx, cy)
 		}
-		ow, l, h := o.covers(cx, cy, t, w)
+		ow, l, h := o.covers(cx, cy, o.of, w)
 		st.over[i] = bound{l, h, ow - w}
 	}
 }

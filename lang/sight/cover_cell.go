@@ -36,8 +36,8 @@ func (c *cover) cell() float64 {
 			continue
 		}
 		oa, ob := a.over[i], b.over[i]
-		if c.splits < maxSplits && !o.real && (oa.ahead < 0 && ob.ahead > 0 || oa.ahead > 0 && ob.ahead < 0) {
-			return c.split(o.item)
+		if passes(oa.ahead, ob.ahead) && c.splits < maxSplits {
+			return c.split(o)
 		}
 		if oa.hi <= oa.lo && ob.hi <= ob.lo {
 			continue
@@ -55,6 +55,12 @@ func (c *cover) cell() float64 {
 	return c.measure(z)
 }
 
+// passes is whether what is so much nearer at the two ends of a cell comes to the
+// front or falls behind in it; faces that lie on each other do neither.
+func passes(ahead0, ahead1 float64) bool {
+	return (ahead0 < -thin && ahead1 > thin) || (ahead0 > thin && ahead1 < -thin)
+}
+
 // maxSplits bounds how often a cell is split within a split: two fronts that lie
 // on each other pass at no column in particular, and what is left of the cell is
 // then thinner than matters.
@@ -62,11 +68,10 @@ const maxSplits = 6
 
 // split measures a cell in which an item passes the one that is measured, since
 // they reach into each other: on either side of the column where it does.
-func (c *cover) split(o *item) float64 {
+func (c *cover) split(o *over) float64 {
 	c.splits++
-	defer func() { c.splits-- }()
 	start, end := c.ends[c.a].p, c.ends[1-c.a].p
-	p := c.passes(o, start, end)
+	p := c.passing(o, start, end)
 	area := 0.0
 	if p-2*thin-start > thin {
 		c.stand(&c.ends[1-c.a], p-2*thin)
@@ -79,16 +84,17 @@ func (c *cover) split(o *item) float64 {
 	} else {
 		c.stand(&c.ends[1-c.a], end)
 	}
+	c.splits--
 	return area
 }
 
-// passes is the column between two at which o enters as near as what is
+// passing is the column between two at which o enters as near as what is
 // measured: by false position, with the end that stays halved (the Illinois
 // rule), which is done at once where both fronts are straight.
-func (c *cover) passes(o *item, a, b float64) float64 {
+func (c *cover) passing(o *over, a, b float64) float64 {
 	ahead := func(p float64) float64 {
 		cx, cy := c.e.column(p)
-		return o.enter(cx, cy) - c.t.enter(cx, cy)
+		return o.enter(cx, cy) - o.of.enter(cx, cy)
 	}
 	da, db := ahead(a), ahead(b)
 	p, side := a, 0

@@ -81,7 +81,7 @@ func (t *item) leave(cx, cy float64) float64 {
 // and its nearness there.
 func (t *item) slopes(cx, cy float64) (w, lo, hi float64) {
 	w = t.enter(cx, cy)
-	if t.capped && t.leave(cx, cy) >= w {
+	if t.capped && t.leave(cx, cy) >= t.cap.a*cx+t.cap.b*cy {
 		return w, 0, 0
 	}
 	switch {

@@ -175,7 +175,7 @@ func (l *looker) measure(t *item) seen {
 		if !l.eye.mayCover(&l.extents[i], &t.extent) {
 			continue
 		}
-		if o := &l.items[i]; o != t && !c.hide(o, false) {
+		if o := &l.items[i]; o != t && !c.hide(o, t) {
 			return c.hidden(t)
 		}
 	}

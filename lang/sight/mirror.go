@@ -28,32 +28,31 @@ func (l *looker) mirrors(camera int, f units.Frame, put func(row int, s seen)) {
 			continue
 		}
 		l.reflect(m, shown, f)
-		l.cover.win, l.cover.pane = &l.glass, pane
+		l.cover.win = &l.glass
 		for i := range l.images[:l.nimage] {
 			t := &l.images[i]
 			if t.ref < 0 {
 				continue
 			}
-			put((m+1)*len(l.st.shapes)+int(t.ref), l.image(t))
+			put((m+1)*len(l.st.shapes)+int(t.ref), l.image(t, pane))
 		}
-		l.cover.pane = nil
 	}
 }
 
 // image measures an image in the glass, past what hides the glass and past
 // other images.
-func (l *looker) image(t *item) seen {
+func (l *looker) image(t, pane *item) seen {
 	c := &l.cover
 	if !c.begin(t) {
 		return seen{}
 	}
 	for i := range l.items[:l.n] {
-		if o := &l.items[i]; l.eye.mayCover(&o.extent, &c.pane.extent) && !c.hide(o, true) {
+		if o := &l.items[i]; l.eye.mayCover(&o.extent, &pane.extent) && !c.hide(o, pane) {
 			return c.hidden(t)
 		}
 	}
 	for i := range l.images[:l.nimage] {
-		if o := &l.images[i]; o != t && l.eye.mayCover(&o.extent, &t.extent) && !c.hide(o, false) {
+		if o := &l.images[i]; o != t && l.eye.mayCover(&o.extent, &t.extent) && !c.hide(o, t) {
 			return c.hidden(t)
 		}
 	}
