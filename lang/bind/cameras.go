@@ -71,7 +71,7 @@ func (l *line) see(s *syntax.See) {
 		}
 	}
 	if s.Fifty && len(s.Targets) != 2 {
-		l.errorf(CodeOutOfRange, l.fiftySpan(s), "`fifty-fifty` shares the frame between two, and %d are named", len(s.Targets))
+		l.errorf(CodeOutOfRange, l.fiftySpan(s), "`fifty-fifty` shares the frame between two targets, and this line has %d", len(s.Targets))
 	}
 	l.uses(c)
 	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{}})

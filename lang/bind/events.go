@@ -139,9 +139,9 @@ func (b *binder) whatThereIs(d *diag.Diagnostic, e *plan.Event, lines []*plan.Ac
 	switch {
 	case len(has) == 0 || len(has) > listed:
 	case e.Kind == plan.Says:
-		d.Note("it says %s", and(has))
+		d.Note("`%s` says %s", e.Subject.ID().Name, and(has))
 	default:
-		d.Note("it goes to %s", and(has))
+		d.Note("`%s` goes to %s", e.Subject.ID().Name, and(has))
 	}
 }
 

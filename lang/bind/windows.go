@@ -13,7 +13,7 @@ func (l *line) rollWindow(w *syntax.Window) *plan.Window {
 	out := &plan.Window{Span: l.at(w)}
 	if w.Name != nil {
 		out.Name = w.Name.Text
-		if !l.knownWord(w.Name, w.Name.Text, "window of the day", syntax.Windows) {
+		if !l.knownWord(w.Name, w.Name.Text, "part of the day", syntax.Windows) {
 			return nil
 		}
 		return out
