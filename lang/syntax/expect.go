@@ -45,8 +45,22 @@ func expected(kind *Kind, words []Token, at int, expect string) string {
 		switch {
 		case strings.HasPrefix(expect, "(Name | Point)"):
 			return parts["Place"]
-		case before.Value == "when" || before.Value == "until":
+		case before.Value == "when":
 			return parts["Trigger"]
+		case before.Value == "until":
+			return parts["Moment"]
+		}
+	}
+	if strings.HasPrefix(expect, "Word") {
+		switch kind.Words[0] {
+		case "rig", "speed":
+			return "a class of rig: " + strings.Join(Classes, ", ")
+		case "never":
+			return "a size: " + strings.Join(Sizes, ", ")
+		case "note":
+			return "a department: camera, grip, electric"
+		case "units":
+			return "`metres` or `feet`"
 		}
 	}
 	if literals := literalsOf(expect); len(literals) > 0 {
@@ -156,6 +170,14 @@ func meant(kind *Kind, words []Token, at int) units.Dimension {
 		return d
 	}
 	switch word := kind.Words[0]; {
+	case before == "at" && (word == "walks" || word == "sits"):
+		return units.Speed
+	case before == "at":
+		return units.Length
+	case before == "to" && word == "turns":
+		return units.Angle
+	case before == "to":
+		return units.Length
 	case before == "by" && word != "leads":
 		return units.Duration
 	case before == "most" && word == "speed":

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"longhand/lang/source"
 	"longhand/lang/units"
 )
 
@@ -32,6 +33,15 @@ func (p *parser) explain(kind *Kind, words []Token, failed *failure) *complaint 
 		c.span = spanOf(p.file.Source, words[at:at+1])
 		unexpected(c, kind, words, at, failed.expect)
 	}
+	if at < len(words) && strings.Contains(kind.Usage, "[SIZE]") {
+		c.notes = append(c.notes, "how tight, from loose to tight: "+strings.Join(Sizes, ", "))
+	}
+	switch kind.Words[0] {
+	case "opens":
+		c.notes = append(c.notes, "a door that opens or shuts by itself is written: door dock opens")
+	case "turns":
+		c.notes = append(c.notes, "a turn by an angle is written: mina spins 90 deg left")
+	}
 	c.notes = append(c.notes, usageNote(kind))
 	return c
 }
@@ -45,15 +55,22 @@ func unexpected(c *complaint, kind *Kind, words []Token, at int, expect string) 
 		wanted = expected(kind, words, at, expect)
 	}
 	switch near := Nearest(word.Value, choices(kind, expect)); {
-	case wantsQuantity(expect) && (word.Type == TokNumber || word.Type == TokMixed):
+	case (wantsQuantity(expect) || strings.HasPrefix(expect, "Goal")) && (word.Type == TokNumber || word.Type == TokMixed):
 		withoutUnit(c, words, at, meant(kind, words, at))
-	case expect == "" && (word.Type == TokNumber || word.Type == TokMixed && startsNumber(word.Value)) && unitAfter(words, at):
-		withoutUnit(c, words, at, units.NoDimension)
+	case expect == "" && word.Type == TokNumber && (unitAfter(words, at) || IsNameToken(before)),
+		expect == "" && word.Type == TokMixed && startsNumber(word.Value):
+		withoutUnit(c, words, at, meant(kind, words, at))
+	case looksLikeStop(word) && strings.Contains(kind.Usage, "T"):
+		c.message = "stops are written with a T: T2.8"
+	case before.Value == "x" && word.Type == TokQuantity && strings.HasPrefix(expect, "Number") && at >= 3:
+		c.message = fmt.Sprintf("what `%s x %s` is must be said before it: `sensor` or `size`", words[at-2].Value, word.Value)
 	case word.Type == TokNumber && before.Type == TokQuantity && strings.HasSuffix(before.Value, "'"):
 		c.message = fmt.Sprintf("inches carry their mark: %s%s\"", before.Value, word.Value)
 		c.fix = word.Value + `"`
 	case isNumeric(word) && isNumeric(before) && strings.HasPrefix(expect, `"," Coordinate`):
 		c.message = fmt.Sprintf("a comma is missing between `%s` and `%s`: a point is written (x, y)", before.Value, word.Value)
+	case word.Value == "and" && strings.Contains(kind.Usage, "[, "):
+		c.message, c.fix = "a list has commas between its names", ","
 	case word.Type == TokMixed:
 		c.message = fmt.Sprintf("`%s` is neither a number with a unit nor a name", word.Value)
 		c.notes = append(c.notes, "a name begins with a letter")
@@ -72,6 +89,9 @@ func unexpected(c *complaint, kind *Kind, words []Token, at int, expect string) 
 	case expect == "" && lacksTo(kind, words, at):
 		c.message = fmt.Sprintf("`%s` has no meaning after `%s`; is `to` missing?", word.Value, before.Value)
 		c.fix = "to " + word.Value
+	case expect == "" && (IsNameToken(word) || word.Value == "(") && strings.Contains(kind.Usage, "at PLACE") && at <= 2:
+		c.message = fmt.Sprintf("`%s` has no meaning after `%s`; is `at` missing?", word.Value, before.Value)
+		c.fix = "at " + word.Value
 	case wanted != "":
 		c.message = fmt.Sprintf("after `%s` comes %s, not `%s`", before.Value, wanted, word.Value)
 	case word.Type == TokName && IsNameToken(before) && strings.Contains(kind.Usage, ", "):
@@ -98,6 +118,12 @@ func withoutUnit(c *complaint, words []Token, at int, d units.Dimension) {
 		unknownUnit(c, word.Value, words[at+1].Value)
 		return
 	}
+	if at+2 < len(words) && words[at+1].Value == "," && touches(words[at], words[at+1]) && touches(words[at+1], words[at+2]) {
+		c.span = c.span.Join(source.Span{File: c.span.File, Start: c.span.Start, End: words[at+2].Pos.Offset + len(words[at+2].Value)})
+		c.message = "decimals are written with a point"
+		c.fix = word.Value + "." + words[at+2].Value
+		return
+	}
 	c.message = fmt.Sprintf("`%s` needs its unit", word.Value)
 	c.notes = append(c.notes, "written for example "+example)
 }
@@ -109,6 +135,14 @@ func unknownUnit(c *complaint, number, unit string) {
 		c.fix = number + " " + near
 	}
 }
+
+// looksLikeStop reports whether a word is a stop as lenses are marked: f2, F4.
+func looksLikeStop(t Token) bool {
+	return t.Type == TokName && len(t.Value) > 1 && (t.Value[0] == 'f' || t.Value[0] == 'F') && allDigits(t.Value[1:])
+}
+
+// touches reports whether no blank parts two words.
+func touches(a, b Token) bool { return a.Pos.Offset+len(a.Value) == b.Pos.Offset }
 
 // unitAfter reports whether a number is followed by what looks like a unit.
 func unitAfter(words []Token, at int) bool {

@@ -93,7 +93,7 @@ func (p *parser) unknown(section string, words []Token) *complaint {
 		c.message = fmt.Sprintf("a line begins with a word, not with `%s`", first)
 		return c
 	}
-	near := Nearest(first, lineWords(section))
+	near := meantBy(first, lineWords(section))
 	if other := elsewhere(section, words); other != nil && (near == "" || !other.Verb || inBeat(section)) {
 		c.code = CodeSection
 		if other.Verb {
@@ -104,7 +104,7 @@ func (p *parser) unknown(section string, words []Token) *complaint {
 		c.notes = []string{"written: " + other.Usage}
 		return c
 	}
-	if near != "" && !(inBeat(section) && len(words) > 1 && Nearest(words[1].Value, Verbs()) != "") {
+	if near != "" && !(inBeat(section) && len(words) > 1 && meantBy(words[1].Value, Verbs()) != "") {
 		c.message, c.fix = fmt.Sprintf("no line of %s begins with `%s`; did you mean `%s`?", sectionName(section), first, near), near
 		return c
 	}
@@ -129,7 +129,12 @@ func (p *parser) unknownVerb(c *complaint, words []Token) *complaint {
 	if bad := p.badToken(words[1:2]); bad != nil {
 		return bad
 	}
-	if near := Nearest(second, Verbs()); near != "" {
+	if second == "," {
+		c.code = CodeSyntax
+		c.message = "a line is about one subject; write a line for each"
+		return c
+	}
+	if near := meantBy(second, Verbs()); near != "" {
 		c.message, c.fix = fmt.Sprintf("`%s` is nothing that `%s` can do; did you mean `%s`?", second, first, near), near
 		return c
 	}

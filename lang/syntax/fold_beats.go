@@ -164,6 +164,10 @@ func (s *Lead) fold(f *folder) {
 		if lacks(f, p, units.Length, "by") {
 			return true
 		}
+		if p.At.Is(units.Length) {
+			f.complain(p, "a distance to keep is said with `by`: by "+p.At.Amount.Text)
+			return true
+		}
 		return p.By != nil && p.By.Amount.Dimension() == units.Length && own(f, &s.Distance, p.By.Amount, p)
 	})
 	if s.Distance == nil {

@@ -69,6 +69,20 @@ func (z *Zone) Parse(l *lexer.PeekingLexer) error { return one(l, &z.Node, &z.Te
 // Parse takes a date's token, for participle.
 func (d *Date) Parse(l *lexer.PeekingLexer) error { return one(l, &d.Node, &d.Text, TokDate) }
 
+// Parse takes a bearing: (Number | Quantity | Mixed) ('N' | 'S' | 'E' | 'W')?.
+func (b *Bearing) Parse(l *lexer.PeekingLexer) error {
+	if err := one(l, &b.Node, &b.Amount, TokNumber, TokQuantity, TokMixed); err != nil {
+		return err
+	}
+	switch t := l.Peek(); t.Value {
+	case "N", "S", "E", "W":
+		b.Side = t.Value
+		l.Next()
+		b.end(l)
+	}
+	return nil
+}
+
 // grammar is the parser of one part of a statement, built when first needed.
 type grammar[T any] func() *participle.Parser[T]
 

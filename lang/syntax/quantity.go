@@ -149,10 +149,11 @@ func (s *Stop) Value() units.Stop {
 // Degrees is the bearing, north and east positive, and its letter; ok is false
 // if it has none of N, S, E, W.
 func (b *Bearing) Degrees() (d units.Degrees, side string, ok bool) {
-	text, side := strings.TrimSpace(strings.TrimRight(b.Amount, "deg° ")), b.Side
-	if side == "" && strings.HasSuffix(text, "W") {
-		text, side = strings.TrimSpace(strings.TrimSuffix(text, "W")), "W"
+	text, side := strings.Trim(b.Amount, Blanks), b.Side
+	if n := len(text); side == "" && n > 0 && strings.Contains("NSEW", text[n-1:]) {
+		text, side = text[:n-1], text[n-1:]
 	}
+	text = strings.TrimRight(text, "deg°"+Blanks)
 	v, err := strconv.ParseFloat(text, 64)
 	if err != nil || side == "" {
 		return 0, side, false

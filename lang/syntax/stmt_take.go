@@ -71,8 +71,8 @@ type Location struct {
 // Bearing is degrees from the equator or the first meridian: 56.05 N.
 type Bearing struct {
 	Node
-	Amount string `parser:"@(Number | Quantity)"` // with its W, which is a unit elsewhere
-	Side   string `parser:"@('N' | 'S' | 'E' | 'W')?"`
+	Amount string // with its letter, if that is written close to it
+	Side   string // N, S, E, W, or "" if it is in Amount or missing
 }
 
 // Day is the date and the offset of the clocks.

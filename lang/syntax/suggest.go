@@ -68,7 +68,7 @@ var spelled = map[string]string{
 	"kilogram": "kg", "kilograms": "kg", "pound": "lb", "pounds": "lb", "candela": "cd", "percent": "%",
 	"centimetre": "cm", "centimetres": "cm", "millimetre": "mm", "millimetres": "mm", "msec": "ms",
 	"secs": "s", "mins": "min", "hr": "h", "hrs": "h", "kph": "km/h", "kmh": "km/h", "fr": "f",
-	"nits": "cd/m2", "nit": "cd/m2", "degs": "deg", "wpm": "words/min", "mtr": "m", "mtrs": "m",
+	"mps": "m/s", "nits": "cd/m2", "nit": "cd/m2", "degs": "deg", "wpm": "words/min", "mtr": "m", "mtrs": "m",
 }
 
 // nearestUnit is the unit a mistyped one most likely means; "" if none is near.
