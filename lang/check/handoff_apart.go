@@ -1,0 +1,90 @@
+package check
+
+import (
+	"longhand/lang/body"
+	"longhand/lang/diag"
+	"longhand/lang/plan"
+)
+
+var handoffApart = &Rule{
+	Entry: diag.Entry{
+		Code:     "handoff-apart",
+		Title:    "the two rigs of a handoff are not within reach",
+		Severity: diag.Error,
+		Explain: `A camera changes hands, and when it begins to, the two that hand it over are
+further apart than an arm reaches: 0.9 m between the place of the lens on the
+one and on the other (common practice, no source). Or the handoff names a place,
+and the camera isn't there.
+
+To mend it: bring the two together first, with a move or a mark that is nearer,
+or let the handoff wait for it: "when NAME reaches MARK".`,
+		Bad: `take "Too far"
+  rate 24 fps
+set "Yard"
+  mark C1 (0, 0)
+  mark C2 (4, 0)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w35 35 mm
+  rig arms gimbal
+  rig shoulder handheld
+people
+  crew ida
+  crew rolf
+beat "Over"
+  A on arms with ida
+  A takes w35 T4
+  ida stands at C1
+  rolf stands at C2
+  handoff A from arms to shoulder with rolf starting +2 s
+`,
+		Good: `take "Near enough"
+  rate 24 fps
+set "Yard"
+  mark C1 (0, 0)
+  mark C2 (0.8, 0)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w35 35 mm
+  rig arms gimbal
+  rig shoulder handheld
+people
+  crew ida
+  crew rolf
+beat "Over"
+  A on arms with ida
+  A takes w35 T4
+  ida stands at C1
+  rolf stands at C2
+  handoff A from arms to shoulder with rolf starting +2 s
+`,
+	},
+	Needs: Moved,
+	Run: func(p *Pass) {
+		for _, h := range p.Tracks.Handoffs {
+			if h.GapStart > body.HandoffReach {
+				p.foundOn(h.Action, h.Camera, h.Start, h.End, "%s and %s are %s apart when %s changes hands at %s, %s more than the reach of %s",
+					heldBy(h.From, h.Giver), heldBy(h.To, h.Taker), p.Length(h.GapStart), h.Camera.Name, h.Start.Clock(),
+					p.Length(h.GapStart-body.HandoffReach), p.Length(body.HandoffReach)).
+					Note("between the lens on the one and on the other; %s", body.Practice)
+			}
+			if h.Place != nil && h.Off > offPlace {
+				p.foundOn(h.Action, h.Camera, h.Start, h.End, "%s is to change hands at %s and is %s from there at %s, where %s counts as there",
+					h.Camera.Name, h.Place.Text, p.Length(h.Off), h.Start.Clock(), p.Length(offPlace))
+			}
+		}
+	},
+}
+
+// offPlace is how far a lens may be from the place a handoff names: the camera
+// is on some part of a rig that stands there (common practice, no source: half
+// the length of a cart, and an arm).
+const offPlace = 2.0
+
+// heldBy is a rig with who has it.
+func heldBy(rig *plan.Rig, who *plan.Person) string {
+	if who == nil {
+		return rig.Name
+	}
+	return rig.Name + " (" + who.Name + ")"
+}
