@@ -111,6 +111,12 @@ func (l *line) beatCalled(title *syntax.String) *plan.Beat {
 	if l.untitled {
 		return nil
 	}
+	for _, p := range l.plan.Pickups {
+		if p.Title == text {
+			l.errorf(CodeWrongKind, l.at(title), "%s is a pickup; only beats fit here", quote(text)).Relate(p.Span, "the pickup")
+			return nil
+		}
+	}
 	d := l.errorf(CodeUnknownName, l.at(title), "no beat is called %s", quote(text))
 	if !suggest(d, l.at(title), title.Raw, titles) && len(titles) > 0 && len(titles) <= listed {
 		d.Note("the beats are %s", and(titles))

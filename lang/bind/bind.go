@@ -49,6 +49,7 @@ func Bind(files []*syntax.File, opts ...Option) (*plan.Plan, diag.Bag) {
 	for _, fill := range append(b.firsts, b.fills...) {
 		fill()
 	}
+	b.overlaps()
 	b.window()
 	b.look(files[0])
 	b.beats(files[0])
@@ -109,7 +110,11 @@ func (b *binder) bag() diag.Bag {
 // errorf reports a mistake in the line.
 func (l *line) errorf(code diag.Code, at source.Span, format string, args ...any) *diag.Diagnostic {
 	l.bad = true
-	return l.report(code, at, format, args...)
+	d := l.report(code, at, format, args...)
+	if l.beat != nil {
+		d.Beat = l.beat.Title
+	}
+	return d
 }
 
 func (b *binder) report(code diag.Code, at source.Span, format string, args ...any) *diag.Diagnostic {

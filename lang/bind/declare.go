@@ -33,16 +33,20 @@ func (b *binder) newLine(f *source.File, s syntax.Stmt, system units.System) *li
 func systemOf(f *syntax.File, otherwise units.System) units.System {
 	for _, ln := range f.Lines {
 		if u, ok := ln.Stmt.(*syntax.Units); ok && u.System != nil {
-			switch u.System.Text {
-			case "feet":
+			switch word := u.System.Text; {
+			case word == "feet" || nearest(word, systems) == "feet":
 				return units.Feet
-			case "metres":
+			case word == "metres" || nearest(word, systems) == "metres":
 				return units.Metric
 			}
 		}
 	}
 	return otherwise
 }
+
+// systems are the words for the systems of units. A slip in one is reported, and
+// still says what was meant.
+var systems = []string{"metres", "feet"}
 
 // head takes what a section's header says.
 func (b *binder) head(f *syntax.File, s *syntax.Section) {

@@ -89,4 +89,3 @@ func TestExamplesAreUnderstood(t *testing.T) {
 		}
 	}
 }
-

@@ -154,6 +154,11 @@ func (b *binder) wasAboard(g leaving) {
 	if g.line.bad || b.mayHave(name, nil, "rides", "boards") {
 		return
 	}
+	for _, d := range b.dropped {
+		if d.does("on") && d.names(b, g.carrier.ID().Name) {
+			return
+		}
+	}
 	if rig, ok := g.carrier.(*plan.Rig); ok {
 		if person, ok := g.who.(*plan.Person); ok && person.Crew {
 			for at := range b.fits.on {

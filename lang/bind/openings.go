@@ -65,3 +65,34 @@ func (l *line) hole(s *syntax.Hole) {
 		}
 	})
 }
+
+// overlaps reports doors and windows that share a piece of their wall. Lens holes
+// may be cut in a door, and a glow may lie in a window.
+func (b *binder) overlaps() {
+	type opening struct {
+		id   *plan.Ident
+		kind plan.Kind
+		on   plan.On
+		high plan.Range
+	}
+	var all []opening
+	for _, d := range b.plan.Set.Doors {
+		all = append(all, opening{&d.Ident, d.Kind(), d.On, d.High})
+	}
+	for _, w := range b.plan.Set.Windows {
+		all = append(all, opening{&w.Ident, w.Kind(), w.On, w.High})
+	}
+	for i, o := range all {
+		for _, first := range all[:i] {
+			if o.id.Bad || first.id.Bad || o.on.Wall != first.on.Wall {
+				continue
+			}
+			if min(o.on.To, first.on.To)-max(o.on.From, first.on.From) > slop && min(o.high.High, first.high.High)-max(o.high.Low, first.high.Low) > slop {
+				s := b.plan.Take.Units
+				b.report(CodeOutOfRange, o.id.At, "the %s `%s` lies in the %s `%s`, which goes from %s to %s along the same wall", o.kind, o.id.Name,
+					first.kind, first.id.Name, first.on.From.Text(s), first.on.To.Text(s)).Relate(first.id.At, "the %s", first.kind)
+				o.id.Bad = true
+			}
+		}
+	}
+}

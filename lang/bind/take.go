@@ -104,7 +104,7 @@ func (l *line) setting(s syntax.Stmt, t *plan.Take) {
 			t.Pace = v
 		}
 	case *syntax.Units:
-		l.knownWord(s.System, s.System.Text, "system of units", []string{"metres", "feet"})
+		l.knownWord(s.System, s.System.Text, "system of units", systems)
 		l.single("units")
 	case *syntax.Location:
 		lat, ok := l.bearing(s.Lat, "N", "S", 90)
