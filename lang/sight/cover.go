@@ -50,9 +50,12 @@ type station struct {
 }
 
 type bound struct {
-	lo, hi float64
-	ahead  float64 // how much nearer than the item it is
+	near, of float64 // nearness of it, and of what it may hide
+	lo, hi   float64 // slopes it covers
 }
+
+// ahead is how much nearer it is than what it may hide.
+func (b bound) ahead() float64 { return b.near - b.of }
 
 type gap struct{ lo, hi float64 }
 
@@ -275,41 +278,43 @@ func (c *cover) stand(st *station, p float64) {
 	st.over = st.over[:len(c.partial)]
 	for i := range c.partial {
 		o := &c.partial[i]
-		if !c.e.steep && (p < o.p0 || p > o.p1) {
-			continue
+		if !c.e.steep && (p < o.p0-2*thin || p > o.p1+2*thin) {
+			continue // no cell with an end here is within it
 		}
-		w := w
+		b := bound{of: w}
 		if o.of != c.t {
-			w = o.of.enter(cx, cy)
+			b.of = o.of.enter(cx, cy)
 		}
-		ow, l, h := o.covers(cx, cy, o.of, w)
-		st.over[i] = bound{l, h, ow - w}
+		b.near, b.lo, b.hi = o.slopes(cx, cy)
+		st.over[i] = b
 	}
 }
 
-// covers is the interval of slopes at which a ray in a column meets o before t,
-// whose nearness there is w; it matters only where the ray meets t.
+// before narrows an interval of slopes that o covers at a column to those at
+// which a ray meets it before t; it matters only where the ray meets t.
 //
 // A ray enters a rectangle through its near side, or, if it falls and the top is
 // below the lens, through the top where that is farther along; and so from below.
 // Comparing where it enters o and t gives an interval in every case, and is exact
-// also for one standing on, hanging over or reaching into the other.
-func (o *item) covers(cx, cy float64, t *item, w float64) (ow, lo, hi float64) {
-	ow, lo, hi = o.slopes(cx, cy)
-	if ow >= w {
+// also for one standing on, hanging over or reaching into the other. Which of
+// them begins nearer is for the caller to say, since at the very column where
+// they meet it could be either.
+func (o *item) before(t *item, b bound, nearer bool) (lo, hi float64) {
+	lo, hi = b.lo, b.hi
+	if nearer {
 		if o.h1 < 0 && o.h1 < t.h1 {
-			hi = min(hi, o.h1*w)
+			hi = min(hi, o.h1*b.of)
 		}
 		if o.h0 > 0 && o.h0 > t.h0 {
-			lo = max(lo, o.h0*w)
+			lo = max(lo, o.h0*b.of)
 		}
-		return ow, lo, hi
+		return lo, hi
 	}
 	switch {
 	case t.h1 < 0 && o.h1 > t.h1:
-		return ow, max(lo, t.h1*ow), hi
+		return max(lo, t.h1*b.near), hi
 	case t.h0 > 0 && o.h0 < t.h0:
-		return ow, lo, min(hi, t.h0*ow)
+		return lo, min(hi, t.h0*b.near)
 	}
-	return ow, 0, 0
+	return 0, 0
 }

@@ -36,13 +36,16 @@ func (c *cover) cell() float64 {
 			continue
 		}
 		oa, ob := a.over[i], b.over[i]
-		if passes(oa.ahead, ob.ahead) && c.splits < maxSplits {
+		if passes(oa.ahead(), ob.ahead()) && c.splits < maxSplits {
 			return c.split(o)
 		}
-		if oa.hi <= oa.lo && ob.hi <= ob.lo {
+		var l live
+		nearer := oa.ahead()+ob.ahead() > 0
+		l.lo0, l.hi0 = o.before(o.of, oa, nearer)
+		l.lo1, l.hi1 = o.before(o.of, ob, nearer)
+		if l.hi0 <= l.lo0 && l.hi1 <= l.lo1 {
 			continue
 		}
-		l := live{oa.lo, oa.hi, ob.lo, ob.hi}
 		// wholly above or below the item at both ends, and so between
 		if l.hi0 <= z.lo0 && l.hi1 <= z.lo1 || l.lo0 >= z.hi0 && l.lo1 >= z.hi1 {
 			continue

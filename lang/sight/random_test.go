@@ -71,6 +71,36 @@ var randomKinds = []randomKind{
 		}
 		eachView(s, func(v *View) { v.Z, v.Tilt = r.Float64()*4, r.Float64()*0.4-0.2 })
 	}},
+	{"touching", touching},
+}
+
+func touching(r *rand.Rand, s *Scene) {
+	// Blocks and bodies that share faces, edges and corners, and stand on each other.
+	s.Solids = nil
+	cells := r.Perm(36)
+	top := map[int]float64{}
+	place := func() (x, y, z, h float64) {
+		i := cells[r.IntN(14)]
+		h = []float64{0.5, 1, 1.5}[r.IntN(3)]
+		z = top[i]
+		top[i] += h
+		return float64(i%6) - 3, float64(i/6) - 3, z, h
+	}
+	for range 9 {
+		x, y, z, h := place()
+		s.Solids = append(s.Solids, box("block", "block", x, y, x+1, y+1, z, z+h))
+	}
+	for i := range s.Bodies {
+		b := &s.Bodies[i]
+		x, y, z, h := place()
+		b.Radius, b.Polygon = 0, []geom.Vec{{X: 0, Y: 0}, {X: 1, Y: 0}, {X: 1, Y: 1}, {X: 0, Y: 1}}
+		if i%3 == 0 {
+			b.Radius, b.Polygon = 0.5, nil
+			x, y = x+0.5, y+0.5
+		}
+		eachPose(b, func(p *Pose) { *p = Pose{X: x, Y: y, Z: z, Height: h} })
+	}
+	eachView(s, func(v *View) { v.Z, v.Tilt = r.Float64()*4, r.Float64()*0.4-0.2 })
 }
 
 func eachView(s *Scene, do func(*View)) {
