@@ -47,10 +47,12 @@ func (p *parser) startsSection(words []Token) (string, bool) {
 	if near == "" || Nearest(first, lineWords(section)) != near {
 		return "", false
 	}
+	if inBeats && near != "people" && !inBeat(near) { // Jake "Good evening": a name, and a verb left out
+		return "", false
+	}
 	titled := strings.Contains(head(near).Usage, "STRING")
 	has := len(words) > 1 && (words[1].Type == TokString || words[1].Type == TokOpenText)
-	alone := len(words) == 1 && (!inBeats || len(first) >= 5) // in a beat, a short word alone may be a name
-	return near, titled && has || !titled && alone
+	return near, titled && has || !titled && len(words) == 1
 }
 
 func inBeat(section string) bool { return section == "beat" || section == "pickup" }

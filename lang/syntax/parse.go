@@ -82,10 +82,11 @@ func (p *parser) line(tokens []Token) {
 		c = p.statement(line, words)
 	}
 	if c != nil {
-		if first, rest, ok := p.apart(tokens); ok {
+		if parts := p.apart(tokens); len(parts) > 1 {
 			p.at = before
-			p.line(first)
-			p.line(rest)
+			for _, part := range parts {
+				p.line(part)
+			}
 			return
 		}
 		line.Bad = true
@@ -108,21 +109,25 @@ func (p *parser) keep(line *Line, begins, header bool) {
 	}
 }
 
-// apart cuts a broken line that could not be read at its first break, if what
-// follows is a statement of its own: a comma left over costs its line only.
-func (p *parser) apart(tokens []Token) (first, rest []Token, ok bool) {
+// apart cuts a broken line that could not be read where a part of it begins
+// like a statement of its own: a comma left over costs its line only.
+func (p *parser) apart(tokens []Token) [][]Token {
+	var parts [][]Token
+	start, first := 0, 0
 	for i, t := range tokens {
-		if t.Type != TokEOL || i+1 == len(tokens) {
+		if t.Type != TokEOL && i+1 < len(tokens) {
 			continue
 		}
-		words := (&Line{Tokens: tokens[i+1:]}).Words()
-		if len(words) == 0 {
-			return nil, nil, false
+		words := (&Line{Tokens: tokens[first : i+1]}).Words()
+		if first > start && len(words) > 0 {
+			if kind, _ := p.kind(words); kind != nil {
+				parts = append(parts, tokens[start:first])
+				start = first
+			}
 		}
-		kind, _ := p.kind(words)
-		return tokens[:i+1], tokens[i+1:], kind != nil
+		first = i + 1
 	}
-	return nil, nil, false
+	return append(parts, tokens[start:])
 }
 
 // Words are the tokens that mean something.
