@@ -15,6 +15,8 @@ const (
 	stepReach = 2.5  // metres within which a carrier can be stepped on
 	stepClear = 0.35 // metres from a carrier's side to the middle of who stands beside it
 
+	stepFar = 2.2 // metres from the seat to where somebody gets off, at most
+
 	acrossBehind = 0.8 // metres, of who gets off on the far side
 )
 
@@ -164,8 +166,6 @@ func (l *lane) leave(e *event, carrier plan.Thing, near, to *plan.Place, until f
 		way: blend{held{was.on, was.by}, rest{ground}, l.done, done}})
 	if to != nil && done < until {
 		l.walkTo(e, to, done)
-	} else if to == nil {
-		l.b.lengths.natural[e.action] = stepTime
 	}
 }
 
@@ -248,7 +248,7 @@ func (b *builder) exit(t plan.Thing, on frame, at geom.Vec, when float64, next *
 		to := next.Sub(o.Floor()).Rotate(-heading)
 		box := geom.Rectangle(geom.Vec{X: -long, Y: -wide}, geom.Vec{X: long, Y: wide})
 		for _, w := range ways {
-			if box.DistanceToSegment(geom.Segment{A: w, B: to}) > stepClear/2 {
+			if w.Dist(at) <= stepFar && box.DistanceToSegment(geom.Segment{A: w, B: to}) > stepClear/2 {
 				best = w
 				break
 			}

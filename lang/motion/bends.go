@@ -15,9 +15,20 @@ type bends struct {
 }
 
 const (
-	bendStep   = 0.1
-	cornerSide = 0.35 // metres before and after a corner within which it is rounded
+	bendStep = 0.1
+	// The lengths before and after a corner within which it is rounded: of a
+	// right angle, and of a turn about, which is made almost on the spot.
+	cornerSide, aboutSide = 0.35, 0.1
+	// sharpest is the curvature above which a way is as good as a turn on the
+	// spot, 1/m: it is walked at a tenth of a pace, not stopped in.
+	sharpest = 60
 )
+
+// sideOf is how far from a corner its rounding begins.
+func sideOf(turn float64) float64 {
+	over := clamp((math.Abs(turn)-math.Pi/2)/(math.Pi/2), 0, 1)
+	return cornerSide + (aboutSide-cornerSide)*over
+}
 
 func newBends(path *geom.Path) bends {
 	n := max(1, int(math.Ceil(path.Length()/bendStep)))
@@ -25,23 +36,36 @@ func newBends(path *geom.Path) bends {
 	if b.step == 0 {
 		return bends{}
 	}
-	any := false
+	straight := true
+	was := path.Heading(0)
 	for i := range b.kappa {
-		b.kappa[i] = math.Abs(path.Curvature(b.step * float64(i)))
-		any = any || b.kappa[i] > 1e-9
+		s := b.step * float64(i)
+		h := path.Heading(s)
+		// Between two samples a way may bend more than at either.
+		between := math.Abs(geom.AngleDiff(was, h)) / b.step
+		was = h
+		b.kappa[i] = math.Max(math.Abs(path.Curvature(s)), between)
+		if i > 0 {
+			b.kappa[i-1] = math.Max(b.kappa[i-1], between)
+		}
+		straight = straight && b.kappa[i] < 1e-9
 	}
 	for _, c := range path.Corners() {
-		any = true
-		// A circle that leaves each side of the corner cornerSide away from it.
-		k := math.Tan(math.Abs(c.Turn)/2) / cornerSide
-		low := int(math.Floor((c.S - cornerSide) / b.step))
-		high := int(math.Ceil((c.S + cornerSide) / b.step))
+		straight = false
+		// A circle that leaves each side of the corner so far away from it.
+		side := sideOf(c.Turn)
+		k := math.Tan(math.Min(math.Abs(c.Turn)/2, math.Pi/2-1e-3)) / side
+		low := int(math.Floor((c.S - side) / b.step))
+		high := int(math.Ceil((c.S + side) / b.step))
 		for i := max(0, low); i <= min(n, high); i++ {
 			b.kappa[i] = math.Max(b.kappa[i], k)
 		}
 	}
-	if !any {
+	if straight {
 		return bends{}
+	}
+	for i, k := range b.kappa {
+		b.kappa[i] = math.Min(k, sharpest)
 	}
 	return b
 }

@@ -46,7 +46,7 @@ type sway struct {
 }
 
 const (
-	swayStep = 1.0 / 96
+	swayStep = 1.0 / 24
 	swayLock = 1e-4 // radians behind that count as caught up
 	swayEasy = 0.7  // of the acceleration, kept for slowing down
 )

@@ -116,11 +116,12 @@ func goesBack(v geom.Vec, heading float64) bool {
 	return v.Dot(geom.Polar(1, heading)) < -0.5*v.Len()
 }
 
-// stuck records a relation on a support that doesn't travel.
-func (b *builder) stuck(e *event, r *based, here geom.Vec, until float64) {
-	worst, at := 0.0, e.start
-	for t := e.start; t <= until; t += 0.25 {
-		if d := r.base(t).Dist(here); d > worst {
+// short records a relation on an arm, a rail or a tripod that can't be where it
+// is wanted: by how much at the worst.
+func (b *builder) short(e *event, miss func(t float64) float64, start, until float64) {
+	worst, at := 0.0, start
+	for t := start; t <= until; t += 0.25 {
+		if d := miss(t); d > worst {
 			worst, at = d, t
 		}
 	}

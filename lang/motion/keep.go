@@ -13,6 +13,7 @@ type keeping struct {
 	trail *trail
 	by    float64 // ahead positive
 	back  bool    // what carries the camera faces against its way: a wearer who leads
+	turn  sway    // the way it faces, no faster than it turns
 }
 
 func (k keeping) want(t float64) geom.Vec {
@@ -20,7 +21,10 @@ func (k keeping) want(t float64) geom.Vec {
 	return p
 }
 
-func (k keeping) face(t float64) float64 {
+func (k keeping) face(t float64) float64 { return k.turn.at(t) }
+
+// along is the direction of the way, or against it.
+func (k keeping) along(t float64) float64 {
 	_, d := k.trail.at(k.trail.gone(t) + k.by)
 	if k.back {
 		d = d.Mul(-1)
@@ -35,7 +39,7 @@ func (a apart) want(float64) geom.Vec { return a.p }
 func (a apart) face(float64) float64  { return a.from.Sub(a.p).Angle() }
 
 // keep leads or follows.
-func (b *builder) keep(d *plan.Keep, wears bool, from *geom.Vec, start float64) relation {
+func (b *builder) keep(d *plan.Keep, wears bool, from *geom.Vec, lim Limits, start, until float64) relation {
 	g, ok := b.target(d.Target)
 	if !ok {
 		return nil
@@ -52,7 +56,10 @@ func (b *builder) keep(d *plan.Keep, wears bool, from *geom.Vec, start float64) 
 	if !d.Lead {
 		by = -by
 	}
-	return keeping{g.track.path(), by, d.Lead && wears}
+	k := keeping{trail: g.track.path(), by: by, back: d.Lead && wears}
+	rate := lim.turnRate()
+	k.turn = newSway(k.along, rate, 2*rate, start, until)
+	return k
 }
 
 // path is the trail, made when first asked for.

@@ -140,9 +140,15 @@ func lesser(a, b speedLimit) speedLimit {
 
 // turnTime is how long a turn by an angle takes at the usual rate.
 func (l Limits) turnTime(angle float64) float64 {
+	return turnEase.Time(math.Abs(angle), l.turnRate(), 0)
+}
+
+// turnRate is the usual rate of turning on the spot, radians a second; what
+// only turns along its way is turned by hand where it has to be.
+func (l Limits) turnRate() float64 {
 	rate := l.Turn.Typical
 	if rate <= 0 {
 		rate = body.Anybody().Turn.Typical
 	}
-	return turnEase.Time(math.Abs(angle), units.Degrees(rate).Radians(), 0)
+	return units.Degrees(rate).Radians()
 }

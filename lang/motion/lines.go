@@ -68,12 +68,12 @@ func (l *lane) walk(e *event, r route, m mover, profile *pace.Profile, end *plan
 		Path: r.path, Profile: profile, Backwards: m.back, Limits: m.limits,
 		way: l.wrap(way), bends: r.bends,
 	})
-	corners := r.path.Corners()
+	along := w.facing(r.bends, m.limits)
 	back := 0.0
 	if m.back {
 		back = math.Pi
 	}
-	l.t.face(start, func(t float64) float64 { return w.heading(t, corners) + back }, m.limits, -1, false)
+	l.t.face(start, func(t float64) float64 { return along(t) + back }, m.limits, -1, false)
 	l.b.demandMove(l.t.Thing, e, &l.t.Segments[len(l.t.Segments)-1])
 }
 
@@ -110,11 +110,11 @@ func (l *lane) faceTarget(to plan.Target, s Segment, lim Limits) {
 		return
 	}
 	l.t.heads = l.t.heads[:len(l.t.heads)-1]
-	w := s.way
-	l.t.face(float64(s.Start), func(t float64) float64 {
-		d := g.point(t).Sub(w.at(t).Floor())
-		return d.Angle()
-	}, lim, -1, false)
+	towards := func(t float64) float64 { return g.point(t).Sub(s.way.at(t).Floor()).Angle() }
+	rate := 2 * lim.turnRate() // no faster where the target is walked past
+	from, end := s.span()
+	turn := newSway(towards, rate, 3*rate, from, end)
+	l.t.face(from, turn.at, lim, -1, false)
 }
 
 // stand stays, at a place it should already be at.

@@ -57,7 +57,7 @@ func (l *lane) relationTo(e *event, until float64) *based {
 	var r relation
 	switch d := e.action.Deed.(type) {
 	case *plan.Keep:
-		r = l.b.keep(d, wears, from, e.start)
+		r = l.b.keep(d, wears, from, l.b.limits(l.t.Thing, e.start, false), e.start, until)
 	case *plan.Beside:
 		r = l.b.beside(d.Target, besideAngle(d.Side), float64(d.By), 0, l.b.limits(l.t.Thing, e.start, false), e.start, until)
 	case *plan.Spot:
@@ -130,7 +130,8 @@ func (l *lane) relate(e *event, until float64) {
 	}
 	lim := l.b.limits(l.t.Thing, e.start, false)
 	if e.hold != nil && l.boom == nil && lim.Forward.Hard <= 0 {
-		l.b.stuck(e, r, l.here().Floor(), until)
+		here := l.here().Floor()
+		l.b.short(e, func(t float64) float64 { return r.base(t).Dist(here) }, e.start, until)
 		l.known = true
 		return
 	}
@@ -167,6 +168,9 @@ func (l *lane) relate(e *event, until float64) {
 		way: l.wrap(levelled{flat, lv})}
 	l.push(s)
 	l.t.face(start, r.face, lim, -1, false)
+	if l.boom != nil {
+		l.b.short(e, func(t float64) float64 { p := flat(t); return p.Dist(l.boom.nearest(p, t)) }, start, until)
+	}
 	peak := l.b.demandRelation(l.t, e, lim, start, until)
 	l.b.facts.Joins = append(l.b.facts.Joins, Join{
 		Camera: e.camera, Subject: l.t.Thing, Action: e.action, Gap: units.Metres(gap.Len()),

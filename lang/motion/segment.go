@@ -67,8 +67,9 @@ func (w walk) heading(t float64, corners []geom.Corner) float64 {
 	s := w.s(t)
 	h := w.path.Heading(s)
 	for _, c := range corners {
-		if d := s - c.S; math.Abs(d) < cornerSide {
-			k := turnEase.At((d + cornerSide) / (2 * cornerSide))
+		side := sideOf(c.Turn)
+		if d := s - c.S; math.Abs(d) < side {
+			k := turnEase.At((d + side) / (2 * side))
 			if d < 0 {
 				h += c.Turn * k
 			} else {
@@ -77,6 +78,23 @@ func (w walk) heading(t float64, corners []geom.Corner) float64 {
 		}
 	}
 	return h
+}
+
+// tightBend is the curvature above which somebody turns less quickly than their
+// way does, 1/m.
+const tightBend = 4
+
+// facing is the heading along the path; where that turns on the spot, as
+// quickly as a body does.
+func (w walk) facing(b bends, lim Limits) func(t float64) float64 {
+	corners := w.path.Corners()
+	along := func(t float64) float64 { return w.heading(t, corners) }
+	if b.tightest() < tightBend {
+		return along
+	}
+	rate := 2 * lim.turnRate()
+	turn := newSway(along, rate, 3*rate, w.start, w.start+float64(w.profile.Duration()))
+	return turn.at
 }
 
 // levelled is a way over the floor at the floor's height, by time.
