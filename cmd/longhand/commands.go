@@ -9,6 +9,7 @@ func (a *app) commands() []*cobra.Command {
 		a.checkCommand(),
 		a.fmtCommand(),
 		a.explainCommand(),
+		a.exportCommand(),
 		a.kitCommand(),
 	}
 }
