@@ -30,9 +30,9 @@ type Pass struct {
 	told map[int]told // by place in the bag
 
 	// Worked out when first asked for.
-	asked  []motion.Demand
-	bodies *movers
-	solids []*obstacle
+	asked   []motion.Demand
+	bodies  *movers
+	solids  []*obstacle
 	seen    *views
 	held    []holder
 	exposed *[]exposure

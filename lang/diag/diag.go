@@ -113,6 +113,9 @@ func (b *Bag) Sorted() []Diagnostic {
 	return kept
 }
 
+// List is the findings in the order in which they were added.
+func (b *Bag) List() []Diagnostic { return append([]Diagnostic(nil), b.list...) }
+
 // Len is the number of findings collected so far.
 func (b *Bag) Len() int { return len(b.list) }
 

@@ -1,0 +1,328 @@
+package check
+
+import (
+	"longhand/lang/diag"
+	"longhand/lang/plan"
+	"longhand/lang/sight"
+	"longhand/lang/units"
+)
+
+// Accepted is a finding, or the part of one, that the plan accepts by a
+// `paint out` or an `allow`.
+type Accepted struct {
+	Finding  diag.Diagnostic
+	PaintOut *plan.PaintOut // one of the two is set
+	Allow    *plan.Allow
+	// For what a camera sees: what stands behind it in its worst frame, most
+	// first, and whether the lens moves, turns or zooms over its frames.
+	Behind []sight.Backing
+	Moves  bool
+}
+
+// excuse is a `paint out` or an `allow` as it is matched against findings.
+type excuse struct {
+	paintOut *plan.PaintOut
+	allow    *plan.Allow
+	thing    plan.Thing
+	camera   *plan.Camera
+	during   []*plan.Beat
+	frames   []diag.Frames // of its beats; all of the take's where it names none
+	hit      bool
+	beatHit  map[*plan.Beat]bool
+}
+
+// paintable is the findings that a `paint out` answers: what is in frame.
+var paintable = map[diag.Code]bool{
+	codeGear: true, codeCrew: true, codeCamera: true, codeLeft: true,
+	"hide-seen": true, "mirror-shows": true, "modern-in-shot": true,
+}
+
+// item is a finding on its way through the excuses.
+type item struct {
+	diag.Diagnostic
+	*told
+}
+
+// accept takes out of the findings what the plan accepts and reports what it
+// accepts without need. A finding that an excuse covers in part is said again
+// for the rest.
+func (p *Pass) accept() {
+	if len(p.Plan.PaintOuts) == 0 && len(p.Plan.Allows) == 0 {
+		return
+	}
+	items := p.items()
+	excuses := p.excuses()
+	for _, e := range excuses {
+		var left []item
+		for _, it := range items {
+			left = append(left, p.excused(e, it)...)
+		}
+		items = left
+		p.acceptSeen(e)
+	}
+	p.bag, p.told = diag.Bag{}, nil
+	for _, it := range items {
+		p.bag.Add(it.Diagnostic)
+	}
+	if p.Sight != nil {
+		for _, e := range excuses {
+			p.idle(e, items)
+		}
+	}
+}
+
+// items is the findings so far.
+func (p *Pass) items() []item {
+	var out []item
+	for i, d := range p.bag.List() {
+		it := item{Diagnostic: d}
+		if t, ok := p.told[i]; ok {
+			it.told = &t
+		}
+		out = append(out, it)
+	}
+	return out
+}
+
+// excuses is every `paint out`, then every `allow`, of the beats; those of a
+// pickup are about the pickup.
+func (p *Pass) excuses() []*excuse {
+	var out []*excuse
+	add := func(e *excuse) {
+		e.beatHit = map[*plan.Beat]bool{}
+		if len(e.during) == 0 {
+			e.frames = p.allFrames()
+		}
+		for _, b := range e.during {
+			e.frames = append(e.frames, p.beatFrames(b)...)
+		}
+		e.frames = tidy(e.frames)
+		out = append(out, e)
+	}
+	for _, o := range p.Plan.PaintOuts {
+		if o.Beat != nil {
+			add(&excuse{paintOut: o, thing: o.Thing, camera: o.Camera, during: o.During})
+		}
+	}
+	for _, a := range p.Plan.Allows {
+		if a.Beat != nil {
+			add(&excuse{allow: a, thing: a.Thing, camera: a.Camera, during: a.During})
+		}
+	}
+	return out
+}
+
+func (p *Pass) allFrames() []diag.Frames {
+	if p.Tracks == nil {
+		return nil
+	}
+	return []diag.Frames{{From: 0, To: units.Frame(p.Tracks.Frames - 1)}}
+}
+
+// excused is what an excuse leaves of a finding.
+func (p *Pass) excused(e *excuse, it item) []item {
+	switch {
+	case e.paintOut != nil && !paintable[it.Code], e.allow != nil && diag.Code(e.allow.Code) != it.Code:
+		return []item{it}
+	case it.told == nil:
+		return p.excusedPlain(e, it)
+	case e.camera != nil && it.camera != e.camera:
+		return []item{it}
+	}
+	var taken, left []part
+	for _, c := range it.parts {
+		t := meet(p.means(e.thing, c.thing, c.frames), e.frames)
+		if len(t) == 0 {
+			left = append(left, c)
+			continue
+		}
+		taken = append(taken, part{c.thing, c.bodies, t})
+		if rest := minus(c.frames, t); len(rest) > 0 {
+			left = append(left, part{c.thing, c.bodies, rest})
+		}
+	}
+	if len(taken) == 0 {
+		return []item{it}
+	}
+	p.hit(e, framesOf(taken))
+	said := []item{it}
+	if len(left) > 0 {
+		said = p.again(taken, it.telling)
+	}
+	for _, s := range said {
+		p.keep(e, s.Diagnostic)
+	}
+	if len(left) == 0 {
+		return nil
+	}
+	return p.again(left, it.telling)
+}
+
+// again says a finding for other parts.
+func (p *Pass) again(parts []part, t telling) []item {
+	bag, told := p.bag, p.told
+	p.bag, p.told = diag.Bag{}, nil
+	p.tell(parts, t)
+	out := p.items()
+	p.bag, p.told = bag, told
+	return out
+}
+
+// excusedPlain does the same for a finding that cannot be said again: its frames
+// are cut and its words stay.
+func (p *Pass) excusedPlain(e *excuse, it item) []item {
+	if e.camera != nil && it.Camera != e.camera.Name || e.thing != nil && !p.about(&it.Diagnostic, e.thing) {
+		return []item{it}
+	}
+	if len(it.Frames) == 0 {
+		if len(e.during) > 0 {
+			b := p.beatOfFinding(&it.Diagnostic)
+			if b == nil || !among(e.during, b) {
+				return []item{it}
+			}
+			e.beatHit[b] = true
+		}
+		e.hit = true
+		p.keep(e, it.Diagnostic)
+		return nil
+	}
+	taken := meet(tidy(it.Frames), e.frames)
+	if len(taken) == 0 {
+		return []item{it}
+	}
+	p.hit(e, taken)
+	left := minus(tidy(it.Frames), taken)
+	d := it.Diagnostic
+	d.Frames = taken
+	p.keep(e, d)
+	if len(left) == 0 {
+		return nil
+	}
+	it.Frames = left
+	it.Notes = append(append([]string(nil), it.Notes...), "of this, "+p.when(taken)+" is allowed; what is left is "+p.when(left))
+	if !holds(left, it.Worst) {
+		it.Worst = left[0].From
+	}
+	return []item{it}
+}
+
+func (p *Pass) hit(e *excuse, frames []diag.Frames) {
+	e.hit = true
+	for _, b := range e.during {
+		if len(meet(p.beatFrames(b), frames)) > 0 {
+			e.beatHit[b] = true
+		}
+	}
+}
+
+// about says whether a finding is about a thing: its subject, or that of the
+// line it points at.
+func (p *Pass) about(d *diag.Diagnostic, thing plan.Thing) bool {
+	if d.Subject != "" {
+		return d.Subject == thing.ID().Name
+	}
+	if a := p.lineOf(d); a != nil && a.Subject == thing {
+		return true
+	}
+	return d.Span.Valid() && d.Span == thing.ID().Decl
+}
+
+func (p *Pass) beatOfFinding(d *diag.Diagnostic) *plan.Beat {
+	if a := p.lineOf(d); a != nil {
+		return a.Beat
+	}
+	for _, b := range p.Plan.Beats {
+		if d.Beat != "" && b.Title == d.Beat || d.Span.Valid() && d.Span.File == b.Span.File && d.Span.Start >= b.Span.Start && d.Span.End <= b.Span.End {
+			return b
+		}
+	}
+	return nil
+}
+
+// lineOf is the line a finding points at.
+func (p *Pass) lineOf(d *diag.Diagnostic) *plan.Action {
+	for _, a := range p.Plan.Actions {
+		if s := a.Span; d.Span.Valid() && s.File == d.Span.File && s.Start <= d.Span.Start && d.Span.End <= s.End {
+			return a
+		}
+	}
+	return nil
+}
+
+func among(list []*plan.Beat, b *plan.Beat) bool {
+	for _, x := range list {
+		if x == b {
+			return true
+		}
+	}
+	return false
+}
+
+// keep files what is accepted, for the sheets.
+func (p *Pass) keep(e *excuse, d diag.Diagnostic) {
+	a := Accepted{Finding: d, PaintOut: e.paintOut, Allow: e.allow}
+	if camera, ok := p.sceneCamera(d.Camera); ok && p.Sight != nil && len(d.Frames) > 0 {
+		a.Moves = p.moves(camera, bounds(d.Frames))
+		if parts := p.partsCalled(d.Subject); len(parts) > 0 {
+			a.Behind = p.behind(camera, parts, d.Worst)
+		}
+	}
+	p.Accepted = append(p.Accepted, a)
+}
+
+func (p *Pass) sceneCamera(name string) (int, bool) {
+	if p.Stage == nil || name == "" {
+		return 0, false
+	}
+	return p.Stage.Scene.Camera(name)
+}
+
+func (p *Pass) partsCalled(name string) []part {
+	for _, t := range p.Stage.Things {
+		if t != nil && t.ID().Name == name {
+			return []part{{thing: t, bodies: p.Stage.Body(t)}}
+		}
+	}
+	return nil
+}
+
+// moves says whether a lens is anywhere else, turned any other way or longer at
+// any frame than at the first.
+func (p *Pass) moves(camera int, f diag.Frames) bool {
+	c := &p.Stage.Scene.Cameras[camera]
+	first := c.At(f.From)
+	for i := f.From + 1; i <= f.To; i++ {
+		v := c.At(i)
+		v.Focus = first.Focus
+		if v != first {
+			return true
+		}
+	}
+	return false
+}
+
+// acceptSeen files a thing that may be in frame but is to be painted out all the
+// same.
+func (p *Pass) acceptSeen(e *excuse) {
+	if e.paintOut == nil || p.Sight == nil || forbidden(e.thing) {
+		return
+	}
+	for _, g := range p.views().glimpses {
+		if g.thing != e.thing || g.mirror != sight.NoMirror || p.cameraAt(g.camera) != e.camera {
+			continue
+		}
+		frames := meet(g.frames, e.frames)
+		if len(frames) == 0 || e.hit {
+			continue
+		}
+		p.hit(e, frames)
+		for _, stretch := range joined(frames, p.gap()) {
+			parts := cut([]part{{g.thing, g.bodies, frames}}, []diag.Frames{stretch})
+			worst := p.peak(g.camera, sight.NoMirror, parts)
+			d := diag.Diagnostic{Severity: diag.Note, Span: p.placed(g.thing, p.Tracks.Rate.Time(stretch.From))}
+			box, distance := p.show(&d, g.camera, sight.NoMirror, parts, worst)
+			d.Message = g.thing.ID().Name + " is in " + d.Camera + "'s frame " + p.when(d.Frames) + ": " + p.seenAs(g.camera, parts, worst, box, distance)
+			p.keep(e, d)
+		}
+	}
+}

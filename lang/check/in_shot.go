@@ -1,0 +1,270 @@
+package check
+
+import (
+	"fmt"
+	"sort"
+
+	"longhand/lang/clock"
+	"longhand/lang/diag"
+	"longhand/lang/plan"
+	"longhand/lang/sight"
+	"longhand/lang/units"
+)
+
+// exposure is one stretch of frames in which a camera sees what must not be
+// seen: one thing, or a camera with whoever and whatever has it.
+type exposure struct {
+	code    diag.Code
+	camera  int
+	carrier *plan.Camera // that all of the parts belong to; nil for a thing alone
+	parts   []part
+}
+
+// forbidden says whether a thing must not be in frame at all.
+func forbidden(thing plan.Thing) bool {
+	switch t := thing.(type) {
+	case *plan.Vehicle:
+		return t.Gear
+	case *plan.Person:
+		return t.Crew
+	case *plan.Lamp:
+		return !t.Seen
+	case *plan.Rig, *plan.Camera, *plan.Card:
+		return true
+	}
+	return false
+}
+
+// exposures works out, once, everything that is in a frame and must not be, but
+// for lens holes, which have a rule of their own.
+func (p *Pass) exposures() []exposure {
+	if p.exposed != nil {
+		return *p.exposed
+	}
+	var out []exposure
+	for camera := range p.Stage.Cameras {
+		out = append(out, p.exposuresIn(camera)...)
+	}
+	p.exposed = &out
+	return out
+}
+
+func (p *Pass) exposuresIn(camera int) []exposure {
+	groups := map[*plan.Camera][]part{}
+	var out []exposure
+	for _, g := range p.views().glimpses {
+		if g.camera != camera || g.mirror != sight.NoMirror || !forbidden(g.thing) {
+			continue
+		}
+		alone := g.frames
+		for _, h := range p.holders() {
+			if h.thing != g.thing || h.camera == p.cameraAt(camera) {
+				continue
+			}
+			if with := meet(alone, h.frames); len(with) > 0 {
+				groups[h.camera] = append(groups[h.camera], part{g.thing, g.bodies, with})
+				alone = minus(alone, with)
+			}
+		}
+		if len(alone) > 0 {
+			out = append(out, p.stretches(camera, nil, []part{{g.thing, g.bodies, alone}})...)
+		}
+	}
+	for _, c := range p.Plan.Kit.Cameras {
+		if parts := groups[c]; len(parts) > 0 {
+			out = append(out, p.stretches(camera, c, parts)...)
+		}
+	}
+	return out
+}
+
+// stretches is an exposure for each stretch of the parts' frames.
+func (p *Pass) stretches(camera int, carrier *plan.Camera, parts []part) []exposure {
+	var out []exposure
+	for _, stretch := range joined(framesOf(parts), p.gap()) {
+		e := exposure{camera: camera, carrier: carrier, parts: cut(parts, []diag.Frames{stretch})}
+		e.code = p.kindOf(&e)
+		out = append(out, e)
+	}
+	return out
+}
+
+// The codes of what is in frame and must not be. All are errors.
+const (
+	codeGear   diag.Code = "gear-in-shot"
+	codeCrew   diag.Code = "crew-in-shot"
+	codeCamera diag.Code = "camera-in-shot"
+	codeLeft   diag.Code = "left-in-shot"
+)
+
+// kindOf is the code an exposure falls under.
+func (p *Pass) kindOf(e *exposure) diag.Code {
+	if len(names(e.parts)) > 1 {
+		return codeCamera
+	}
+	switch t := e.parts[0].thing.(type) {
+	case *plan.Camera:
+		return codeCamera
+	case *plan.Person:
+		return codeCrew
+	case *plan.Rig:
+		if p.leftBefore(t, e.parts[0].frames[0].From) != nil {
+			return codeLeft
+		}
+	}
+	return codeGear
+}
+
+// expose reports the exposures of a rule.
+func (p *Pass) expose(r *Rule) {
+	for _, e := range p.exposures() {
+		if e.code != r.Code {
+			continue
+		}
+		p.tell(e.parts, telling{camera: p.cameraAt(e.camera), rule: r, say: func(parts []part) {
+			for _, left := range p.stretches(e.camera, e.carrier, parts) {
+				p.sayExposure(&left)
+			}
+		}})
+	}
+}
+
+// sayExposure reports one exposure.
+func (p *Pass) sayExposure(e *exposure) {
+	camera := p.cameraAt(e.camera)
+	worst := p.peak(e.camera, sight.NoMirror, e.parts)
+	at := p.Tracks.Rate.Time(worst.Frame)
+	lead := e.lead()
+	first := framesOf(e.parts)[0].From
+	d := p.Report(p.placed(lead.thing, p.Tracks.Rate.Time(first)), "")
+	d.Code = e.code
+	box, distance := p.show(d, e.camera, sight.NoMirror, e.parts, worst)
+	verb, has := "is", "it has"
+	if len(names(e.parts)) > 1 {
+		verb, has = "are", "they have"
+	}
+	d.Message = fmt.Sprintf("%s %s in %s's frame %s: %s", things(e.called()), verb, camera.Name, p.when(d.Frames), p.seenAs(e.camera, e.parts, worst, box, distance))
+	if rig, ok := lead.thing.(*plan.Rig); ok && e.code == codeLeft {
+		if l := p.leftBefore(rig, first); l != nil {
+			d.Message += fmt.Sprintf("; %s left it %s at %s", l.camera.Name, p.floorSpot(rig, l.at), l.at.Clock())
+			if l.action != nil {
+				d.Relate(l.action.Span, "left there: %s", clock.Describe(l.action))
+			}
+		}
+	}
+	p.relateCamera(d, camera, at)
+	p.relateUncovered(d, e.camera, lead, first)
+	behind := backing(p.behind(e.camera, e.parts, worst.Frame))
+	if behind != "" {
+		d.Note("behind it: %s", behind)
+	}
+	switch {
+	case first == 0:
+		d.Note("%s to stand elsewhere from the first frame, or %s to look elsewhere", has, camera.Name)
+	default:
+		d.Note("%s to be gone or hidden by %s (frame %s), or %s to look elsewhere", has, p.Tracks.Rate.Time(first).Clock(), itoa(first), camera.Name)
+	}
+	name := lead.thing
+	if e.carrier != nil && len(names(e.parts)) > 1 {
+		name = e.carrier
+	}
+	p.offerPaintOut(d, name, camera, where(box)+", "+share(worst.Share)+" of the frame", behind)
+}
+
+// lead is the part that shows most, by frames; the camera's own before others.
+func (e *exposure) lead() part {
+	best := e.parts[0]
+	for _, c := range e.parts[1:] {
+		if count(c.frames) > count(best.frames) {
+			best = c
+		}
+	}
+	return best
+}
+
+// called names what is seen, the camera first.
+func (e *exposure) called() []string {
+	out := names(e.parts)
+	if e.carrier == nil {
+		return out
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i] == e.carrier.Name && out[j] != e.carrier.Name })
+	return out
+}
+
+// show fills in what a finding says for machines about things in frame.
+func (p *Pass) show(d *diag.Diagnostic, camera, mirror int, parts []part, worst sight.Moment) (sight.Box, float64) {
+	d.Frames = framesOf(parts)
+	d.Subject = parts[0].thing.ID().Name
+	d.Camera = p.cameraAt(camera).Name
+	d.Worst = worst.Frame
+	d.Share = units.Percent(worst.Share)
+	if b := p.BeatAt(p.Tracks.Rate.Time(d.Frames[0].From)); b != nil {
+		d.Beat = b.Title
+	}
+	box, distance, _ := p.box(camera, mirror, parts, worst.Frame)
+	d.Box = [4]float64{box.Left, box.Bottom, box.Right, box.Top}
+	return box, distance
+}
+
+// when says runs of frames: the first to the last, and how many there are of
+// them in between where they come and go.
+func (p *Pass) when(runs []diag.Frames) string {
+	s := p.When(bounds(runs))
+	if len(runs) > 1 {
+		s += fmt.Sprintf(", in %d of them", count(runs))
+	}
+	return s
+}
+
+// seenAs says how much is seen, where, past what, and how far away.
+func (p *Pass) seenAs(camera int, parts []part, worst sight.Moment, box sight.Box, distance float64) string {
+	s := fmt.Sprintf("up to %s of the frame, %s", share(worst.Share), where(box))
+	if worst.Visible < 0.95 {
+		if body, ok := p.main(camera, bodiesOf(parts), worst.Frame); ok {
+			if list := p.covering(camera, body, worst.Frame); len(list) > 0 {
+				s += ", behind " + what(list[0].Name, list[0].Kind)
+			}
+		}
+	}
+	return s + ", " + p.away(distance) + " away"
+}
+
+func bodiesOf(parts []part) []int {
+	var out []int
+	for _, c := range parts {
+		out = append(out, c.bodies...)
+	}
+	return out
+}
+
+// leaving is when a rig was let go of.
+type leaving struct {
+	camera *plan.Camera
+	at     units.Seconds
+	action *plan.Action // that took the camera off it
+}
+
+// leftBefore is when a rig without a camera last had one before a frame; nil
+// where it never had, or has one then.
+func (p *Pass) leftBefore(rig *plan.Rig, f units.Frame) *leaving {
+	var out *leaving
+	for _, h := range p.holders() {
+		if h.thing == plan.Thing(rig) && holds(h.frames, f) {
+			return nil
+		}
+	}
+	t := p.Tracks.Rate.Time(f)
+	for _, c := range p.Tracks.Cameras {
+		for k, h := range c.Holds {
+			if h.Rig != rig || h.End > t || k+1 >= len(c.Holds) {
+				continue
+			}
+			next := c.Holds[k+1]
+			if out == nil || next.Start > out.at {
+				out = &leaving{c.Camera, next.Start, next.Action}
+			}
+		}
+	}
+	return out
+}
