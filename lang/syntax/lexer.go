@@ -12,7 +12,7 @@ import (
 // byte for byte. Positions are byte offsets; lines and columns are left to
 // package source.
 func Lex(filename, text string) []Token {
-	tokens := make([]Token, 0, len(text)/3+4)
+	tokens := make([]Token, 0, len(text)*2/5+4)
 	for at := 0; at < len(text); {
 		kind, n := next(text[at:])
 		tokens = append(tokens, Token{

@@ -8,7 +8,8 @@ import (
 	"longhand/lang/source"
 )
 
-// Node is the place of a part of a statement; every part embeds it.
+// Node is the place of a part of a statement; every part embeds it. EndPos may
+// lie behind the blanks after the part; Span leaves them out.
 type Node struct {
 	Pos    lexer.Position
 	EndPos lexer.Position
@@ -16,7 +17,9 @@ type Node struct {
 
 // Span is the part's place in the file it was parsed from.
 func (n Node) Span(f *source.File) source.Span {
-	return source.Span{File: f, Start: n.Pos.Offset, End: n.EndPos.Offset}
+	end := min(n.EndPos.Offset, len(f.Text))
+	text := strings.TrimRight(f.Text[min(n.Pos.Offset, end):end], Blanks+"\n")
+	return source.Span{File: f, Start: n.Pos.Offset, End: n.Pos.Offset + len(text)}
 }
 
 // Spanned is anything with a place in a file.

@@ -3,6 +3,7 @@ package syntax
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/alecthomas/participle/v2"
@@ -184,7 +185,7 @@ func (p *parser) statement(line *Line, words []Token) *complaint {
 		return c
 	}
 	line.Kind = kind
-	stmt, failed := kind.read(line.Tokens)
+	stmt, failed := kind.read(line)
 	if failed != nil {
 		return p.explain(kind, words, failed)
 	}
@@ -201,6 +202,13 @@ func (p *parser) statement(line *Line, words []Token) *complaint {
 	return nil
 }
 
+// commented reports whether a comment stands between the words of a line.
+func (l *Line) commented() bool {
+	words := l.Words()
+	end := words[len(words)-1].Pos.Offset
+	return slices.ContainsFunc(l.Tokens, func(t Token) bool { return t.Type == TokComment && t.Pos.Offset < end })
+}
+
 // failure is where the words of a line stop fitting, and what was expected
 // there, in the notation of the grammar.
 type failure struct {
@@ -208,16 +216,27 @@ type failure struct {
 	expect string
 }
 
-// read parses a line's tokens.
-func (k *Kind) read(tokens []Token) (stmt Stmt, failed *failure) {
-	last := tokens[len(tokens)-1]
+// read parses a line's tokens: its words alone where no comment stands between
+// them, since a part's end is then where the next one begins, less the blanks.
+func (k *Kind) read(line *Line) (stmt Stmt, failed *failure) {
+	tokens, words := line.Tokens, line.Words()
+	last := words[len(words)-1]
+	if line.commented() {
+		words = nil
+	}
 	end := lexer.Position{Offset: last.Pos.Offset + len(last.Value)}
 	defer func() {
 		if recover() != nil { // the library's own mistake: the line is lost, the file is not
 			stmt, failed = nil, &failure{at: Token{Type: TokEOF, Pos: end}}
 		}
 	}()
-	peeking, err := lexer.Upgrade(&replay{tokens: tokens, end: end}, TokSpace, TokComment, TokEOL)
+	var peeking *lexer.PeekingLexer
+	var err error
+	if words != nil {
+		peeking, err = lexer.Upgrade(&replay{tokens: words, end: end})
+	} else {
+		peeking, err = lexer.Upgrade(&replay{tokens: tokens, end: end}, TokSpace, TokComment, TokEOL)
+	}
 	if err == nil {
 		stmt, err = k.parse(peeking)
 	}
