@@ -78,7 +78,7 @@ func (l *line) beatHead(h *syntax.BeatHead) {
 	bt := l.beat
 	bt.Start = l.time(h.Start)
 	if h.When != nil {
-		bt.Start = l.trigger(h.When, func() { bt.Start = nil })
+		bt.Start = l.trigger(h.When)
 	}
 	if h.For != nil {
 		if v, ok := l.seconds(h.For, "for", day); ok {

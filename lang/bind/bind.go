@@ -53,8 +53,10 @@ func Bind(files []*syntax.File, opts ...Option) (*plan.Plan, diag.Bag) {
 	b.window()
 	b.look(files[0])
 	b.beats(files[0])
-	b.matchEvents()
 	b.checkFittings()
+	if b.mistaken(files) {
+		b.matchEvents()
+	}
 	return b.plan, b.bag()
 }
 

@@ -215,19 +215,17 @@ beat "One"
 	},
 	{
 		Code: CodeNoSuchLine, Severity: diag.Error,
-		Title:   "waiting for what no line does",
-		Explain: `A line waits for somebody to reach a place, leave it or say something, or leans on the line before it, and no line of the plan does that. The place must be one the way passes: its end or one of its via. What is said must be a part of one spoken line of that person.`,
+		Title:   "leaning on a line that is not there",
+		Explain: `A line needs another one that the plan does not have: with starts it together with its subject's line before it in the beat, counters goes against a spin in the same beat, handoff takes a camera from a rig that it has been put on, and only who rides or boards something can leave it.`,
 		Bad: `set "Hall"
   mark M1 (3, 3)
   mark M2 (9, 3)
 
 people
   performer mina
-  performer otto
 
 beat "One"
-  mina walks from M1 to M2
-  otto waits until mina reaches M1
+  mina walks from M1 to M2 with
 `,
 		Good: `set "Hall"
   mark M1 (3, 3)
@@ -235,11 +233,10 @@ beat "One"
 
 people
   performer mina
-  performer otto
 
 beat "One"
   mina walks from M1 to M2
-  otto waits until mina reaches M2
+  mina says "Last collection." with
 `,
 	},
 	{

@@ -61,35 +61,34 @@ func (d droppedLine) names(b *binder, name string) bool {
 }
 
 // wasDropped reports whether a line that is left out may be the one waited for.
-func (b *binder) wasDropped(e *plan.Event) bool {
-	who := e.Subject.ID().Name
-	for _, d := range b.dropped {
-		if !d.about(who) {
-			continue
-		}
-		switch {
-		case e.Kind == plan.Says:
-			if d.quotes(e.Text) {
-				return true
-			}
-		case e.Carrier != nil:
-			if d.does("leaves") && d.names(b, e.Carrier.ID().Name) {
-				return true
-			}
-		case d.does("walks", "runs", "drives", "moves", "leaves", "stands", "waits"):
-			if e.Place.Mark == nil || d.names(b, e.Place.Mark.Name) {
+func (b *binder) wasDropped(e *plan.Event, who []plan.Thing) bool {
+	for _, t := range who {
+		name := t.ID().Name
+		for _, d := range b.dropped {
+			if d.about(name) && b.mayBring(d, e) {
 				return true
 			}
 		}
 	}
-	return false
+	// A line that would have put the subject aboard counts, too.
+	return e.Kind != plan.Says && b.mayHave(e.Subject.ID().Name, nil, "rides", "boards", "on")
+}
+
+func (b *binder) mayBring(d droppedLine, e *plan.Event) bool {
+	switch {
+	case e.Kind == plan.Says:
+		return d.quotes(e.Text)
+	case e.Carrier != nil:
+		return d.does("leaves") && d.names(b, e.Carrier.ID().Name)
+	}
+	return d.does("walks", "runs", "drives", "moves", "leaves", "stands", "waits") && (e.Place.Mark == nil || d.names(b, e.Place.Mark.Name))
 }
 
 // quotes reports whether a string on the line holds a text.
 func (d droppedLine) quotes(text string) bool {
 	for _, t := range d.tokens {
 		if strings.HasPrefix(t.Value, `"`) {
-			if _, ok := partOf(t.Value, text); ok {
+			if partOf(t.Value, text) {
 				return true
 			}
 		}

@@ -8,20 +8,24 @@ import (
 	"longhand/lang/syntax"
 )
 
-// CodeNoSuchLine says that a line waits for, or leans on, a line that is not
-// there.
-const CodeNoSuchLine diag.Code = "no-such-line"
+// Codes of what is wrong with what a line waits for or leans on.
+const (
+	// CodeNoSuchLine says that a line leans on one that is not there.
+	CodeNoSuchLine diag.Code = "no-such-line"
+	// CodeNoSuchCue says that a line waits for what never happens. It is shared
+	// with package check, which explains it: in a plan without mistakes the clock
+	// finds it out; for one with mistakes no clock is worked out, and Bind does.
+	CodeNoSuchCue diag.Code = "no-such-cue"
+)
 
 // wait is an event somebody waits for, to be matched with a line once all are
-// bound; drop takes it out of the plan again.
+// bound.
 type wait struct {
 	event  *plan.Event
-	line   *line
 	pickup *plan.Pickup
-	drop   func()
 }
 
-func (l *line) event(e *syntax.Event, drop func()) *plan.Event {
+func (l *line) event(e *syntax.Event) *plan.Event {
 	out := &plan.Event{Span: l.at(e)}
 	switch {
 	case e.Cue != nil:
@@ -48,7 +52,7 @@ func (l *line) event(e *syntax.Event, drop func()) *plan.Event {
 		}
 	default:
 		out.Kind = plan.Reaches
-		out.Subject = l.find(e.Who, "only people, vehicles and rigs go anywhere", movers...)
+		out.Subject = l.find(e.Who, "only people, vehicles, rigs and cameras go anywhere", travellers...)
 		if e.Verb == "leaves" {
 			out.Kind = plan.Leaves
 			out.Carrier = l.carrierIn(e.Place)
@@ -60,7 +64,7 @@ func (l *line) event(e *syntax.Event, drop func()) *plan.Event {
 	if out.Subject == nil || out.Kind != plan.Says && out.Place == nil && out.Carrier == nil {
 		return nil
 	}
-	l.waits = append(l.waits, wait{out, l, l.pickup, drop})
+	l.waits = append(l.waits, wait{out, l.pickup})
 	return out
 }
 
@@ -75,7 +79,27 @@ func (l *line) carrierIn(p *syntax.Place) plan.Thing {
 	return nil
 }
 
-// matchEvents finds out whether every event waited for happens in some line.
+// travellers are who can reach a place and leave it: a camera does on its rig.
+var travellers = append(append([]plan.Kind(nil), movers...), plan.KindCamera)
+
+// mistaken reports whether the text of the plan has any mistake.
+func (b *binder) mistaken(files []*syntax.File) bool {
+	if len(b.found) > 0 || b.blind {
+		return true
+	}
+	for _, f := range files {
+		for _, ln := range f.Lines {
+			if ln.Bad {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// matchEvents finds out whether every event waited for happens in some line. It
+// gives those that go with the subject the benefit of the doubt: a rider reaches
+// what the van does.
 func (b *binder) matchEvents() {
 	for _, w := range b.waits {
 		lines := b.plan.Actions
@@ -83,17 +107,56 @@ func (b *binder) matchEvents() {
 			lines = w.pickup.Actions
 		}
 		e := w.event
-		if happens(e, lines) {
+		who := []plan.Thing{e.Subject}
+		if e.Kind != plan.Says && e.Carrier == nil {
+			who = together(e.Subject, lines)
+		}
+		if happens(e, who, lines) || b.wasDropped(e, who) {
 			continue
 		}
-		w.drop()
-		who := e.Subject.ID().Name
-		if b.wasDropped(e) {
-			continue
-		}
-		d := b.report(CodeNoSuchLine, e.Span, "%s", missing(e, who))
+		d := b.report(CodeNoSuchCue, e.Span, "%s", missing(e, e.Subject.ID().Name))
 		b.whatThereIs(d, e, lines)
 	}
+}
+
+// together is a thing and all that may go with it at some time: what it rides,
+// rigs with their cameras and operators, and so on.
+func together(t plan.Thing, lines []*plan.Action) []plan.Thing {
+	links := map[plan.Thing][]plan.Thing{}
+	follows := func(who, what plan.Thing) { links[who] = append(links[who], what) }
+	operates := func(p *plan.Person, r *plan.Rig) { // one carries the other, as the rig goes
+		if p != nil {
+			follows(p, r)
+			follows(r, p)
+		}
+	}
+	for _, act := range lines {
+		switch d := act.Deed.(type) {
+		case *plan.Ride:
+			follows(act.Subject, d.Carrier)
+		case *plan.Board:
+			follows(act.Subject, d.Carrier)
+		case *plan.Mount:
+			follows(act.Subject, d.Rig)
+			operates(d.With, d.Rig)
+		case *plan.Handoff:
+			follows(d.Camera, d.From)
+			follows(d.Camera, d.To)
+			follows(d.To, d.From) // and the operator with the camera
+			operates(d.With, d.To)
+			operates(d.Weight, d.From)
+		}
+	}
+	out, seen := []plan.Thing{t}, map[plan.Thing]bool{t: true}
+	for i := 0; i < len(out); i++ {
+		for _, next := range links[out[i]] {
+			if !seen[next] {
+				seen[next] = true
+				out = append(out, next)
+			}
+		}
+	}
+	return out
 }
 
 func missing(e *plan.Event, who string) string {
@@ -145,56 +208,47 @@ func (b *binder) whatThereIs(d *diag.Diagnostic, e *plan.Event, lines []*plan.Ac
 	}
 }
 
-// happens reports whether one of the lines makes the event happen. The part of a
-// spoken line is looked for whatever its case and blanks; what is found takes
-// its place in the event, letter for letter.
-func happens(e *plan.Event, lines []*plan.Action) bool {
-	there := false // the subject has been at the place it leaves
-	for _, act := range lines {
-		if act.Subject != e.Subject {
-			continue
+// happens reports whether one of the lines of some subjects makes the event
+// happen.
+func happens(e *plan.Event, who []plan.Thing, lines []*plan.Action) bool {
+	for _, t := range who {
+		there := false // the subject has been at the place it leaves
+		for _, act := range lines {
+			if act.Subject == t && brings(e, act.Deed, &there) {
+				return true
+			}
 		}
-		switch deed := act.Deed.(type) {
-		case *plan.Say:
-			if e.Kind != plan.Says {
+	}
+	return false
+}
+
+func brings(e *plan.Event, deed plan.Deed, there *bool) bool {
+	leaves := e.Kind == plan.Leaves && e.Place != nil
+	switch d := deed.(type) {
+	case *plan.Say:
+		return e.Kind == plan.Says && partOf(d.Text, e.Text)
+	case *plan.Move:
+		if leaves && (*there || samePlace(d.Path.From, e.Place)) {
+			return true
+		}
+		for _, stop := range d.Path.Stops() {
+			if !samePlace(&stop, e.Place) {
 				continue
 			}
-			if part, ok := partOf(deed.Text, e.Text); ok {
-				e.Text = part
+			if e.Kind == plan.Reaches {
 				return true
 			}
-		case *plan.Move:
-			if e.Kind == plan.Leaves && e.Place != nil {
-				if there || deed.Path.From != nil && samePlace(deed.Path.From, e.Place) {
-					return true
-				}
-			}
-			stops := deed.Path.Stops()
-			for i := range stops {
-				if samePlace(&stops[i], e.Place) {
-					if e.Kind == plan.Reaches {
-						return true
-					}
-					there = there || i == len(stops)-1
-				}
-			}
-		case *plan.Stand:
-			there = there || samePlace(deed.At, e.Place)
-		case *plan.Leave:
-			if e.Kind == plan.Leaves && e.Carrier != nil && deed.Carrier == e.Carrier {
-				return true
-			}
-			if samePlace(deed.To, e.Place) {
-				if e.Kind == plan.Reaches {
-					return true
-				}
-				there = true
-			}
-		case *plan.Ride, *plan.Board:
-			if e.Kind == plan.Leaves && there {
-				return true
-			}
+			*there = true
 		}
+	case *plan.Leave:
+		if e.Carrier != nil && d.Carrier == e.Carrier || e.Kind == plan.Reaches && samePlace(d.To, e.Place) {
+			return true
+		}
+		*there = *there || samePlace(d.To, e.Place)
+	case *plan.Stand:
+		*there = *there || samePlace(d.At, e.Place)
+	case *plan.Ride, *plan.Board:
+		return leaves && *there
 	}
 	return false
 }
@@ -207,22 +261,8 @@ func samePlace(p, q *plan.Place) bool {
 	return p.Text == q.Text || p.Before == q.Before && p.Point.Dist(q.Point) < nothing
 }
 
-// partOf finds a part of a spoken line, whatever its case and blanks.
-func partOf(whole, part string) (string, bool) {
-	if strings.Contains(whole, part) {
-		return part, true
-	}
+// partOf reports whether a line holds some words, whatever their case and blanks.
+func partOf(whole, part string) bool {
 	fold := func(s string) string { return strings.ToLower(tidy(s)) }
-	want := fold(part)
-	for i := range whole {
-		if i > 0 && whole[i-1] != ' ' || !strings.HasPrefix(fold(whole[i:]), want) {
-			continue
-		}
-		for j := i + 1; j <= len(whole); j++ {
-			if fold(whole[i:j]) == want {
-				return whole[i:j], true
-			}
-		}
-	}
-	return "", false
+	return strings.Contains(fold(whole), fold(part))
 }

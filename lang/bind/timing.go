@@ -46,7 +46,7 @@ func (l *line) timing(t *syntax.Timed, act *plan.Action, allowed phrases) plan.T
 	}
 	if g.When != nil {
 		say(&starts, "when", g.When)
-		out.Start = l.trigger(g.When, func() { act.Timing.Start = nil })
+		out.Start = l.trigger(g.When)
 	}
 	if g.With != nil {
 		say(&starts, "with", g.With)
@@ -66,7 +66,7 @@ func (l *line) timing(t *syntax.Timed, act *plan.Action, allowed phrases) plan.T
 	}
 	if g.Until != nil {
 		say(&lengths, "until", g.Until)
-		out.Until = l.until(g.Until, func() { act.Timing.Until = nil })
+		out.Until = l.until(g.Until)
 	}
 	if g.By != nil {
 		out.Span = out.Span.Join(l.at(g.By))
@@ -203,9 +203,9 @@ func (l *line) bar(t *syntax.Time) (units.Seconds, bool) {
 	return units.Seconds(float64((bar-1)*tempo.In+count-1) * 60 / tempo.BPM), true
 }
 
-func (l *line) trigger(t *syntax.Trigger, drop func()) *plan.Moment {
+func (l *line) trigger(t *syntax.Trigger) *plan.Moment {
 	m := &plan.Moment{Kind: plan.OnEvent, Span: l.at(t), Text: tidy(l.at(t).Text())}
-	m.Event = l.event(t.Event, drop)
+	m.Event = l.event(t.Event)
 	length := limits{0, 86400, false}
 	if v, ok := l.seconds(t.Plus, "plus", length); ok {
 		m.Offset = v
@@ -219,11 +219,11 @@ func (l *line) trigger(t *syntax.Trigger, drop func()) *plan.Moment {
 	return m
 }
 
-func (l *line) until(u *syntax.Moment, drop func()) *plan.Moment {
+func (l *line) until(u *syntax.Moment) *plan.Moment {
 	if u.Time != nil {
 		return l.time(u.Time)
 	}
-	e := l.event(u.Event, drop)
+	e := l.event(u.Event)
 	if e == nil {
 		return nil
 	}

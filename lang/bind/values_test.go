@@ -216,7 +216,7 @@ beat "Two" when beat "One" ends plus 1 s
 	assert.Equal(t, plan.OnClock, timing(5).Start.Kind)
 	assert.InDelta(t, 46*0.625, float64(timing(5).Start.Offset), 1e-12)
 	assert.InDelta(t, 120, float64(timing(5).By.Offset), 1e-12)
-	assert.Equal(t, "collection", timing(6).Until.Event.Text, "as the line has it")
+	assert.Equal(t, "COLLECTION", timing(6).Until.Event.Text)
 	assert.InDelta(t, -0.5, float64(timing(7).Start.Offset), 1e-12)
 	assert.Equal(t, `mina says "at six." minus 0.5 s`, timing(7).Start.Text)
 	assert.True(t, p.Actions[8].With)
