@@ -32,7 +32,7 @@ func (c circling) face(t float64) float64 {
 	return c.bearing(t) + c.sense*math.Pi/2
 }
 
-// circle goes round by an angle, or with the target's own spin.
+// circle goes round by an angle, or against the target's own spin.
 func (b *builder) circle(e *event, d *plan.Circle, lim Limits, from *geom.Vec) relation {
 	g, ok := b.target(d.Target)
 	if !ok {
@@ -60,7 +60,9 @@ func (b *builder) circle(e *event, d *plan.Circle, lim Limits, from *geom.Vec) r
 		c.turned = func(t float64) float64 {
 			t = math.Min(t, e.end)
 			now := spunBy(g, t)
-			return now - spun + geom.AngleDiff(facing, g.heading(t)-now)
+			// Against the spin: as far round to the right as the target turns to
+			// the left.
+			return -(now - spun + geom.AngleDiff(facing, g.heading(t)-now))
 		}
 		if c.turned(e.end) < 0 {
 			c.sense = -1
