@@ -69,9 +69,12 @@ func statementRows(line *syntax.Line, lead string) []row {
 			if begun && gap(last, t) && !(keeps && before.Type != syntax.TokSpace) {
 				text.WriteByte(' ')
 			}
-			if t.Type == syntax.TokQuantity && !keeps {
+			switch {
+			case t.Type == syntax.TokQuantity && keeps:
+				text.WriteString(oneBlank(t.Value))
+			case t.Type == syntax.TokQuantity:
 				text.WriteString(quantity(t.Value))
-			} else {
+			default:
 				text.WriteString(t.Value)
 			}
 			last, begun = t, true
@@ -103,7 +106,7 @@ func quantity(text string) string {
 		return text
 	}
 	number := text[:n]
-	unit := strings.Join(strings.FieldsFunc(text[n:], func(r rune) bool { return strings.ContainsRune(syntax.Blanks, r) }), " ")
+	unit := oneBlank(text[n:])
 	if strings.ContainsAny(unit, "'\"′″’”½¼¾⅛⅜⅝⅞/") && !strings.HasSuffix(unit, "/s") && !strings.Contains(unit, "/m") && !strings.Contains(unit, "/h") {
 		return feet(text)
 	}
@@ -116,11 +119,16 @@ func quantity(text string) string {
 // feet writes feet and inches close to each other, and one blank before a
 // fraction.
 func feet(text string) string {
-	text = strings.Join(strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(syntax.Blanks, r) }), " ")
+	text = oneBlank(text)
 	for _, foot := range []string{"'", "′", "’"} {
 		text = strings.Replace(text, foot+" ", foot, 1)
 	}
 	return text
+}
+
+// oneBlank leaves one blank where there are any, and none at the ends.
+func oneBlank(text string) string {
+	return strings.Join(strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(syntax.Blanks, r) }), " ")
 }
 
 // comment is the text of a comment that stands alone.

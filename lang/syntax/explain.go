@@ -60,6 +60,8 @@ func unexpected(c *complaint, kind *Kind, words []Token, at int, expect string) 
 	case expect == "" && word.Type == TokNumber && (unitAfter(words, at) || IsNameToken(before)),
 		expect == "" && word.Type == TokMixed && startsNumber(word.Value):
 		withoutUnit(c, words, at, meant(kind, words, at))
+	case word.Type == TokName && len(word.Value) > 1 && word.Value[0] == 'x' && allDigits(word.Value[1:]):
+		c.message, c.fix = fmt.Sprintf("`%s` is written apart: x %s", word.Value, word.Value[1:]), "x "+word.Value[1:]
 	case looksLikeStop(word) && strings.Contains(kind.Usage, "T"):
 		c.message = "stops are written with a T: T2.8"
 	case before.Value == "x" && word.Type == TokQuantity && strings.HasPrefix(expect, "Number") && at >= 3:

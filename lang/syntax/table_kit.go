@@ -53,7 +53,7 @@ var kitKinds = []*Kind{
 	define[Wash](Kind{
 		Words:   []string{"wash"},
 		Section: "kit",
-		Usage:   "wash NAME LAMP x INT on GRID",
+		Usage:   "wash NAME LAMP [x INT] on GRID",
 		Means:   "A group of lamps on a grid, brought up and down together.",
 		Example: "wash amber par x 12 on hall",
 		Doc:     "Without a number it is one lamp.",
