@@ -14,12 +14,12 @@ func (b *binder) beats(f *syntax.File) {
 		if !inBeat(s) {
 			continue
 		}
-		l := &line{binder: b, file: f.Source, system: b.plan.Take.Units, span: s.Head.Span(f.Source)}
+		l := b.newLine(f.Source, s.Head, b.plan.Take.Units)
 		l.open(s)
 		sections, heads[s] = append(sections, s), l
 		for _, ln := range s.Lines {
 			if cue, ok := ln.Stmt.(*syntax.Cue); ok {
-				b.nameCue(b.newLine(f.Source, cue, l.system), cue)
+				b.nameCue(b.newLine(f.Source, ln, l.system), cue)
 			}
 		}
 	}
@@ -35,8 +35,8 @@ func (b *binder) beats(f *syntax.File) {
 			if ln.Stmt == nil {
 				continue
 			}
-			at := b.newLine(f.Source, ln.Stmt, l.system)
-			at.beat, at.pickup, at.section = l.beat, l.pickup, s
+			at := b.newLine(f.Source, ln, l.system)
+			at.beat, at.pickup = l.beat, l.pickup
 			at.act(ln.Stmt)
 			if at.bad {
 				b.drop(ln)

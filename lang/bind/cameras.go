@@ -25,7 +25,7 @@ func (l *line) mount(s *syntax.Mount) {
 	deed := &plan.Mount{Rig: l.rigCalled(s.Rig, "a camera goes on a rig")}
 	deed.With = is[*plan.Person](l, s.Crew, "a camera is worked by a person", people...)
 	if s.Up != nil {
-		up := l.length(s.Up, "up", limits{-100, 1000, false})
+		up := l.length(s.Up, "up", limits{0, 1000, true})
 		deed.Up = &up
 	}
 	if deed.Rig != nil {

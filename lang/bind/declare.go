@@ -17,15 +17,15 @@ func (b *binder) declareFile(f *syntax.File) {
 		}
 		for _, ln := range s.Lines {
 			if ln.Stmt != nil {
-				l := b.newLine(f.Source, ln.Stmt, system)
+				l := b.newLine(f.Source, ln, system)
 				l.declaration(ln.Stmt)
 			}
 		}
 	}
 }
 
-func (b *binder) newLine(f *source.File, s syntax.Stmt, system units.System) *line {
-	return &line{binder: b, file: f, system: system, span: s.Span(f)}
+func (b *binder) newLine(f *source.File, ln *syntax.Line, system units.System) *line {
+	return &line{binder: b, file: f, system: system, span: ln.Span(f), section: ln.Section}
 }
 
 // systemOf is what a file's bare numbers are in: its own `units`, or else those

@@ -14,8 +14,8 @@ func (l *line) camera(s *syntax.Camera) {
 	l.fill(c, func() {
 		if l.need(s.Sensor != nil, s.Name, "camera `%s` needs its sensor: sensor 24.9 mm x 14 mm", s.Name.Text) {
 			chip := limits{0.001, 0.25, false}
-			c.Width = l.length(s.Sensor.Length, "sensor", chip).Millimetres()
-			c.Height = l.length(s.Sensor.Width, "sensor", chip).Millimetres()
+			width, height := l.size(s.Sensor, "sensor", chip)
+			c.Width, c.Height = width.Millimetres(), height.Millimetres()
 		}
 		if v, ok := l.number(s.Squeeze, "squeeze", limits{1, 4, false}, false); ok {
 			c.Squeeze = v
@@ -32,7 +32,7 @@ func (l *line) lens(s *syntax.Lens) {
 		focal := limits{0.001, 3, false}
 		n.Short = l.length(s.Focal.Low, "lens", focal).Millimetres()
 		n.Long = n.Short
-		if s.Focal.High != nil {
+		if s.Focal.High != nil && !l.bad {
 			n.Long = l.length(s.Focal.High, "lens", focal).Millimetres()
 			if !l.bad && n.Long <= n.Short {
 				l.errorf(CodeOutOfRange, l.at(s.Focal), "the zoom goes from %s to %s; the second must be longer", n.Short, n.Long)
@@ -72,7 +72,7 @@ func (l *line) rig(s *syntax.Rig) {
 		if s.Carries != nil {
 			load := limits{0, 5000, true}
 			r.CarriesMax = l.mass(s.Carries.Low, "carries", load)
-			if s.Carries.High != nil {
+			if s.Carries.High != nil && r.CarriesMax > 0 {
 				r.CarriesMin = r.CarriesMax
 				r.CarriesMax = l.mass(s.Carries.High, "carries", load)
 				if !l.bad && r.CarriesMax <= r.CarriesMin {
@@ -80,10 +80,7 @@ func (l *line) rig(s *syntax.Rig) {
 				}
 			}
 		}
-		if s.Size != nil {
-			r.Length = l.length(s.Size.Length, "size", limits{0, 50, true})
-			r.Width = l.length(s.Size.Width, "size", limits{0, 50, true})
-		}
+		r.Length, r.Width = l.size(s.Size, "size", limits{0, 50, true})
 		if s.High != nil {
 			r.High = l.high(s.High, plan.Range{}).High
 		}
@@ -109,8 +106,7 @@ func (l *line) vehicle(s *syntax.Vehicle) {
 	l.declare(s.Name, v)
 	l.plan.Kit.Vehicles = append(l.plan.Kit.Vehicles, v)
 	l.fill(v, func() {
-		v.Length = l.length(s.Size.Length, "vehicle", limits{0, 100, true})
-		v.Width = l.length(s.Size.Width, "vehicle", limits{0, 100, true})
+		v.Length, v.Width = l.size(s.Size, "vehicle", limits{0, 100, true})
 		l.need(s.High != nil, s.Name, "vehicle `%s` needs its height: high 2.3 m", s.Name.Text)
 		v.High = l.high(s.High, plan.Range{})
 	})
@@ -121,8 +117,7 @@ func (l *line) card(s *syntax.Card) {
 	l.declare(s.Name, c)
 	l.plan.Kit.Cards = append(l.plan.Kit.Cards, c)
 	l.fill(c, func() {
-		c.Width = l.length(s.Size.Length, "card", limits{0, 50, true})
-		c.Height = l.length(s.Size.Width, "card", limits{0, 50, true})
+		c.Width, c.Height = l.size(s.Size, "card", limits{0, 50, true})
 		if s.Colour != nil {
 			if s.Colour.Kelvin != nil {
 				l.errorf(CodeWrongUnit, l.at(s.Colour.Kelvin), "`%s` is %s; a card's colour is a name, such as grey", tidy(s.Colour.Kelvin.Text), s.Colour.Kelvin.Dimension())

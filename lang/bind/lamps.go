@@ -45,6 +45,10 @@ func (l *line) supply(s *syntax.Supply) {
 	l.declare(s.Name, p)
 	l.plan.Set.Supplies = append(l.plan.Set.Supplies, p)
 	l.fill(p, func() {
+		if s.Volts.Dimension() == units.Current && s.Amperes.Dimension() == units.Voltage {
+			l.errorf(CodeWrongUnit, l.at(s.Volts).Join(l.at(s.Amperes)), "the voltage comes first: supply %s %s %s", s.Name.Text, tidy(s.Amperes.Text), tidy(s.Volts.Text))
+			return
+		}
 		v, _ := l.quantity(s.Volts, units.Voltage, "supply", limits{0, 1e5, true})
 		i, _ := l.quantity(s.Amperes, units.Current, "supply", limits{0, 1e5, true})
 		p.Volts, p.Amperes = units.Volts(v), units.Amperes(i)
@@ -61,7 +65,7 @@ func (l *line) placeLamp(s *syntax.PlaceLamp) {
 		l.need(s.At != nil, s.Lamp, "lamp `%s` needs where it stands: at (4, 2)", s.Lamp.Text)
 		l.need(s.Up != nil, s.Lamp, "lamp `%s` needs how high it is: up 2.4 m", s.Lamp.Text)
 		at, aims := l.stand(s.At), l.stand(s.Aims)
-		up := l.length(s.Up, "up", limits{-100, 1000, false})
+		up := l.length(s.Up, "up", limits{0, 1000, false})
 		if l.misplaced[s.Lamp.Text] = l.bad; !l.bad {
 			l.plan.Set.Placed = append(l.plan.Set.Placed, &plan.PlacedLamp{Lamp: lamp, At: *at, Up: up, Aims: aims, Span: l.span})
 		}

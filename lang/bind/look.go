@@ -11,7 +11,7 @@ import (
 func (b *binder) look(f *syntax.File) {
 	for _, ln := range f.Lines {
 		if ln.Stmt != nil {
-			b.newLine(f.Source, ln.Stmt, b.plan.Take.Units).rule(ln.Stmt, &b.plan.Look)
+			b.newLine(f.Source, ln, b.plan.Take.Units).rule(ln.Stmt, &b.plan.Look)
 		}
 	}
 }

@@ -213,7 +213,7 @@ func (l *line) pose(s *syntax.Pose) {
 	}
 	if c, ok := who.(*plan.Camera); ok {
 		l.need(s.To != nil, s, "`%s` needs how high the lens of `%s` goes: %s to 2.4 m", s.Verb, c.Name, s.Verb)
-		to := l.length(s.To, "to", limits{-100, 1000, false})
+		to := l.length(s.To, "to", limits{0, 1000, true})
 		l.add(action{who, s.Verb, &plan.Lift{To: to}, &s.Timed, phrases{paced: true, fixed: true}})
 		return
 	}

@@ -49,7 +49,7 @@ func (l *line) hole(s *syntax.Hole) {
 		l.need(s.Up != nil, s.Name, "hole `%s` needs how high it is: up 1.45 m", s.Name.Text)
 		l.need(s.Wide != nil, s.Name, "hole `%s` needs how wide it is: wide 90 mm", s.Name.Text)
 		h.Along = l.length(s.At, "at", site)
-		h.Up = l.length(s.Up, "up", limits{-100, 1000, false})
+		h.Up = l.length(s.Up, "up", limits{-100, 1000, false}) // a wall may begin in a pit
 		h.Wide = l.length(s.Wide, "wide", limits{0, 5, true})
 		if l.bad {
 			return

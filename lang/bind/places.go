@@ -19,8 +19,8 @@ type spot struct {
 	mark *plan.Mark
 }
 
-// coordinate is one number of a point.
-func (l *line) coordinate(c *syntax.Coordinate) float64 {
+// coordinate is one number of a point; ok is false with a mistake.
+func (l *line) coordinate(c *syntax.Coordinate) (v float64, ok bool) {
 	m, err := c.Metres(l.system)
 	if err != nil {
 		q := syntax.Quantity{Node: c.Node, Text: c.Text}
@@ -29,21 +29,30 @@ func (l *line) coordinate(c *syntax.Coordinate) float64 {
 		} else {
 			l.errorf(CodeWrongUnit, l.at(c), "%s", err)
 		}
-		return 0
+		return 0, false
 	}
 	if !sitePoint.hold(float64(m)) {
-		l.outOfRange(c, "the coordinate", float64(m), units.Length, sitePoint)
-		return 0
+		l.outOfRange(c, "the coordinate", units.Length, sitePoint)
+		return 0, false
 	}
-	return float64(m)
+	return float64(m), true
 }
 
-// point converts (x, y) or (x, y, z).
+// point converts (x, y) or (x, y, z); of several numbers that are wrong the first
+// is told.
 func (l *line) point(p *syntax.Point) spot {
-	s := spot{Vec: geom.Vec{X: l.coordinate(p.X), Y: l.coordinate(p.Y)}}
+	s, ok := spot{}, false
+	if s.X, ok = l.coordinate(p.X); !ok {
+		return s
+	}
+	if s.Y, ok = l.coordinate(p.Y); !ok {
+		return s
+	}
 	if p.Z != nil {
-		z := units.Metres(l.coordinate(p.Z))
-		s.z = &z
+		if z, ok := l.coordinate(p.Z); ok {
+			m := units.Metres(z)
+			s.z = &m
+		}
 	}
 	return s
 }

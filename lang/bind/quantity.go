@@ -58,7 +58,7 @@ func (l *line) quantity(q *syntax.Quantity, want units.Dimension, word string, l
 		return 0, false
 	}
 	if !lim.hold(v) {
-		l.outOfRange(q, quoted(word), v, want, lim)
+		l.outOfRange(q, quoted(word), want, lim)
 		return 0, false
 	}
 	return v, true
@@ -72,8 +72,9 @@ func quoted(word string) string {
 }
 
 // outOfRange reports an amount outside of its limits, with them.
-func (l *line) outOfRange(at syntax.Spanned, what string, v float64, d units.Dimension, lim limits) *diag.Diagnostic {
+func (l *line) outOfRange(at syntax.Spanned, what string, d units.Dimension, lim limits) *diag.Diagnostic {
 	low, high := l.show(lim.low, d), l.show(lim.high, d)
+	written := tidy(l.at(at).Text())
 	rule := ""
 	switch {
 	case math.IsInf(lim.high, 1) && lim.open:
@@ -85,13 +86,16 @@ func (l *line) outOfRange(at syntax.Spanned, what string, v float64, d units.Dim
 	default:
 		rule = "it must be from " + low + " to " + high
 	}
-	return l.errorf(CodeOutOfRange, l.at(at), "%s is %s; %s", what, l.show(v, d), rule)
+	return l.errorf(CodeOutOfRange, l.at(at), "%s is %s; %s", what, written, rule)
 }
 
 // show prints an amount of a dimension, in the plan's own system.
 func (l *line) show(v float64, d units.Dimension) string {
 	switch d {
 	case units.Length:
+		if v != 0 && math.Abs(v) < 0.1 { // too fine for feet and inches
+			return units.Metres(v).Text(units.Metric)
+		}
 		return units.Metres(v).Text(l.system)
 	case units.Duration:
 		return units.Number(v, 3) + " s"
@@ -110,6 +114,18 @@ func (l *line) show(v float64, d units.Dimension) string {
 		}
 	}
 	return units.Number(v, 3) + " " + unit
+}
+
+// size is a length by a length; of two that are wrong the first is told.
+func (l *line) size(s *syntax.Size, word string, lim limits) (length, width units.Metres) {
+	if s == nil {
+		return 0, 0
+	}
+	v, ok := l.quantity(s.Length, units.Length, word, lim)
+	if ok {
+		width = l.length(s.Width, word, lim)
+	}
+	return units.Metres(v), width
 }
 
 // The methods below give a quantity as the type that is meant; 0 for one that is
@@ -149,7 +165,7 @@ func (l *line) number(n *syntax.Number, word string, lim limits, whole bool) (fl
 		l.errorf(CodeOutOfRange, l.at(n), "%s is %s; it must be a whole number", quoted(word), n.Text)
 		return 0, false
 	case !lim.hold(v):
-		l.outOfRange(n, quoted(word), v, units.NoDimension, lim)
+		l.outOfRange(n, quoted(word), units.NoDimension, lim)
 		return 0, false
 	}
 	return v, true
@@ -188,7 +204,7 @@ func (l *line) seconds(q *syntax.Quantity, word string, lim limits) (units.Secon
 		t += (span.Counts + span.Bars*float64(tempo.In)) * 60 / tempo.BPM
 	}
 	if !lim.hold(t) {
-		l.outOfRange(q, quoted(word), t, units.Duration, lim)
+		l.outOfRange(q, quoted(word), units.Duration, lim)
 		return 0, false
 	}
 	return units.Seconds(t), true

@@ -20,24 +20,27 @@ func (b *binder) take(f *syntax.File) {
 	t := &b.plan.Take
 	t.Rate, t.Shutter, t.Pace = defaultRate, defaultShutter, defaultPace
 	t.Units = systemOf(f, units.Metric)
+	var lines []*syntax.Line
 	for _, s := range f.Sections {
 		if s.Word != "take" {
 			continue
 		}
-		if h, ok := s.Head.Stmt.(*syntax.TakeHead); ok {
-			l := b.newLine(f.Source, h, t.Units)
-			if l.once("take", "a plan has one take") {
-				t.Title, t.Span = h.Title.Value(), l.span
-			}
+		l := b.newLine(f.Source, s.Head, t.Units)
+		if !l.once("take", "a plan has one take") {
+			continue // and all it says with it
 		}
+		if h, ok := s.Head.Stmt.(*syntax.TakeHead); ok {
+			t.Title, t.Span = h.Title.Value(), l.span
+		}
+		lines = s.Lines
 	}
 	// The rate and the tempo come first: others are counted in them.
 	for _, early := range []bool{true, false} {
-		for _, ln := range f.Lines {
+		for _, ln := range lines {
 			if ln.Stmt == nil {
 				continue
 			}
-			l := b.newLine(f.Source, ln.Stmt, t.Units)
+			l := b.newLine(f.Source, ln, t.Units)
 			if early {
 				l.timebase(ln.Stmt, t)
 			} else {

@@ -62,8 +62,11 @@ func (l *line) high(r *syntax.Range, otherwise plan.Range) plan.Range {
 		return plan.Range{High: l.length(r.Low, "high", limits{0, 1000, true})}
 	}
 	low, ok := l.quantity(r.Low, units.Length, "high", lim)
-	high, ok2 := l.quantity(r.High, units.Length, "high", lim)
-	if ok && ok2 && high <= low {
+	if !ok {
+		return otherwise
+	}
+	high, ok := l.quantity(r.High, units.Length, "high", lim)
+	if ok && high <= low {
 		l.errorf(CodeOutOfRange, l.at(r), "`high` goes from %s up to %s; the second must be higher", l.show(low, units.Length), l.show(high, units.Length))
 	}
 	return plan.Range{Low: units.Metres(low), High: units.Metres(high)}
@@ -94,7 +97,10 @@ const slop = 0.0005
 func (l *line) opening(o *syntax.Opening, r *syntax.Range, what string, otherwise plan.Range) (plan.On, plan.Range) {
 	w := l.onWall(o.Wall)
 	from, ok := l.quantity(o.From, units.Length, "on", limits{0, 10000, false})
-	to, ok2 := l.quantity(o.To, units.Length, "to", limits{0, 10000, false})
+	to, ok2 := 0.0, false
+	if ok {
+		to, ok2 = l.quantity(o.To, units.Length, "to", limits{0, 10000, false})
+	}
 	high := l.high(r, otherwise)
 	on := plan.On{Wall: w, From: units.Metres(from), To: units.Metres(to)}
 	if ok && ok2 && to <= from {
