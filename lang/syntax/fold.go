@@ -60,10 +60,21 @@ func (t *Timed) fold(f *folder, own takes) {
 		if own != nil && own(p) {
 			continue
 		}
-		if !t.Timing.fold(f, p) {
+		switch {
+		case t.Timing.fold(f, p):
+		case p.isBare(units.Duration):
+			f.complain(p, "`in` or `for` is missing before `"+p.Word()+"`")
+		case p.isBare(units.Speed):
+			f.complain(p, "`at` is missing before `"+p.Word()+"`")
+		default:
 			f.foreign(p, p.Word())
 		}
 	}
+}
+
+// isBare reports whether a phrase is an amount of a dimension and no more.
+func (p *Phrase) isBare(d units.Dimension) bool {
+	return p.Measure != nil && p.Measure.Dir() == "" && p.Measure.Amount.Dimension() == d
 }
 
 // fold puts a phrase in its place; false if it has nothing to do with timing.

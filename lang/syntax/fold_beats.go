@@ -24,6 +24,9 @@ func ownLength(f *folder, field **Quantity, g *Goal, p *Phrase) bool {
 
 // ownMeasure takes an amount with or without its direction.
 func ownMeasure(f *folder, field **Measure, p *Phrase) bool {
+	if p.isBare(units.Duration) || p.isBare(units.Speed) {
+		return false
+	}
 	if p.Measure != nil && p.Measure.Before != "" && p.Measure.After != "" {
 		f.complain(p, "a direction is said twice: `"+p.Measure.Before+"` and `"+p.Measure.After+"`")
 	}
@@ -32,7 +35,10 @@ func ownMeasure(f *folder, field **Measure, p *Phrase) bool {
 
 // ownAmount takes an amount without a direction.
 func ownAmount(f *folder, field **Quantity, p *Phrase) bool {
-	return p.Measure != nil && p.Measure.Dir() == "" && own(f, field, p.Measure.Amount, p)
+	if p.Measure == nil || p.Measure.Dir() != "" || p.isBare(units.Duration) || p.isBare(units.Speed) {
+		return false
+	}
+	return own(f, field, p.Measure.Amount, p)
 }
 
 func (s *BeatHead) fold(f *folder) {
@@ -152,7 +158,7 @@ func (s *See) fold(f *folder) {
 
 // lacks complains of an amount that stands without the word before it.
 func lacks(f *folder, p *Phrase, d units.Dimension, word string) bool {
-	if p.Measure == nil || p.Measure.Dir() != "" || p.Measure.Amount.Dimension() != d {
+	if !p.isBare(d) {
 		return false
 	}
 	f.complain(p, "`"+word+"` is missing before `"+p.Measure.Amount.Text+"`")
