@@ -233,7 +233,7 @@ func (p *parser) misfit(kind *Kind, words []Token, f *folder) *complaint {
 	c := &complaint{code: CodeSyntax, span: f.at.Span(p.file.Source), message: f.message,
 		notes: append(f.notes, usageNote(kind))}
 	i := slices.IndexFunc(words, func(t Token) bool { return t.Pos.Offset == c.span.Start })
-	if i < 2 || words[i-1].Type != TokName || !isNumeric(words[i]) {
+	if i < 2 || words[i-1].Type != TokName || !isNumeric(words[i]) || slices.Contains(kind.Words, words[i-1].Value) {
 		return c
 	}
 	if near := Nearest(words[i-1].Value, kind.usageWords()); near != "" {

@@ -24,7 +24,7 @@ func ownLength(f *folder, field **Quantity, g *Goal, p *Phrase) bool {
 
 // ownMeasure takes an amount with or without its direction.
 func ownMeasure(f *folder, field **Measure, p *Phrase) bool {
-	if p.isBare(units.Duration) || p.isBare(units.Speed) {
+	if *field != nil && (p.isBare(units.Duration) || p.isBare(units.Speed)) {
 		return false
 	}
 	if p.Measure != nil && p.Measure.Before != "" && p.Measure.After != "" {
@@ -35,7 +35,7 @@ func ownMeasure(f *folder, field **Measure, p *Phrase) bool {
 
 // ownAmount takes an amount without a direction.
 func ownAmount(f *folder, field **Quantity, p *Phrase) bool {
-	if p.Measure == nil || p.Measure.Dir() != "" || p.isBare(units.Duration) || p.isBare(units.Speed) {
+	if p.Measure == nil || p.Measure.Dir() != "" || *field != nil && (p.isBare(units.Duration) || p.isBare(units.Speed)) {
 		return false
 	}
 	return own(f, field, p.Measure.Amount, p)
