@@ -209,12 +209,22 @@ func (o *item) entry(a, b float64) (ea, eb, most float64) {
 // open is the area of t that nothing covers, in the picture plane at distance 1.
 func (c *cover) open() float64 {
 	area := c.sweep()
-	if area == 0 && len(c.partial) > 0 && !c.fine && c.curved() {
-		// Look again for a sliver between chords.
+	if c.curved() && area < sliver*c.bounds() {
+		// Chords won't do for so little, if there is anything.
 		c.fine = true
 		area = c.sweep()
 	}
 	return area
+}
+
+// sliver is the part of an item's bounds below which cylinders' curves are cut
+// finely.
+const sliver = 0.08
+
+// bounds is about the area within the bounds of t and the window.
+func (c *cover) bounds() float64 {
+	wide := min(c.t.p1, c.win.p1) - max(c.t.p0, c.win.p0)
+	return wide * (min(c.t.hi, c.win.smax) - max(c.t.lo, c.win.smin))
 }
 
 func (c *cover) curved() bool {
@@ -242,7 +252,7 @@ func (c *cover) whole(t *item) float64 {
 	box := c.box
 	c.box = nil
 	defer func() { c.box = box }()
-	return c.sweep()
+	return c.open()
 }
 
 // between measures the columns from one to another.
@@ -317,4 +327,21 @@ func (o *item) before(t *item, b bound, nearer bool) (lo, hi float64) {
 		return lo, min(hi, t.h0*b.near)
 	}
 	return 0, 0
+}
+
+// bend is where, between the columns of two bounds as a part of the way, before
+// changes from one of its two limits to the other, or 0: where the far edge of o
+// comes out from under t, or goes in under it.
+func (o *item) bend(t *item, a, b bound) float64 {
+	var da, db float64
+	switch {
+	case o.h1 < 0 && o.h1 < t.h1:
+		da, db = a.hi-o.h1*a.of, b.hi-o.h1*b.of
+	case o.h0 > 0 && o.h0 > t.h0:
+		da, db = a.lo-o.h0*a.of, b.lo-o.h0*b.of
+	}
+	if da < -thin && db > thin || da > thin && db < -thin {
+		return da / (da - db)
+	}
+	return 0
 }

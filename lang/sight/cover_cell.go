@@ -37,10 +37,15 @@ func (c *cover) cell() float64 {
 		}
 		oa, ob := a.over[i], b.over[i]
 		if passes(oa.ahead(), ob.ahead()) && c.splits < maxSplits {
-			return c.split(o)
+			return c.split(c.passing(o, a.p, b.p), true)
 		}
 		var l live
 		nearer := oa.ahead()+ob.ahead() > 0
+		if nearer && c.splits < maxSplits {
+			if k := o.bend(o.of, oa, ob); k > 0 {
+				return c.split(a.p+(b.p-a.p)*k, false)
+			}
+		}
 		l.lo0, l.hi0 = o.before(o.of, oa, nearer)
 		l.lo1, l.hi1 = o.before(o.of, ob, nearer)
 		if l.hi0 <= l.lo0 && l.hi1 <= l.lo1 {
@@ -69,19 +74,23 @@ func passes(ahead0, ahead1 float64) bool {
 // then thinner than matters.
 const maxSplits = 6
 
-// split measures a cell in which an item passes the one that is measured, since
-// they reach into each other: on either side of the column where it does.
-func (c *cover) split(o *over) float64 {
+// split measures a cell on either side of a column within it. Where an item
+// passes the one that is measured there, since they reach into each other, the
+// cell is left out by a hair on both sides.
+func (c *cover) split(p float64, hair bool) float64 {
 	c.splits++
 	start, end := c.ends[c.a].p, c.ends[1-c.a].p
-	p := c.passing(o, start, end)
+	gap := 0.0
+	if hair {
+		gap = 2 * thin
+	}
 	area := 0.0
-	if p-2*thin-start > thin {
-		c.stand(&c.ends[1-c.a], p-2*thin)
+	if p-gap-start > thin {
+		c.stand(&c.ends[1-c.a], p-gap)
 		area += c.cell()
 	}
-	if end-(p+2*thin) > thin {
-		c.stand(&c.ends[c.a], p+2*thin)
+	if end-(p+gap) > thin {
+		c.stand(&c.ends[c.a], p+gap)
 		c.stand(&c.ends[1-c.a], end)
 		area += c.cell()
 	} else {

@@ -45,7 +45,7 @@ func (c *cover) bends(o *item, from, to float64) {
 
 // roundCuts are cosines of evenly spaced angles, without the ends: the columns
 // that cut a cylinder's curve into chords of one arc each.
-var roundCuts = func() (cuts [33][]float64) {
+var roundCuts = func() (cuts [finest + 1][]float64) {
 	for n := range cuts {
 		for i := 1; i < n; i++ {
 			cuts[n] = append(cuts[n], -math.Cos(math.Pi*float64(i)/float64(n)))
@@ -54,21 +54,27 @@ var roundCuts = func() (cuts [33][]float64) {
 	return cuts
 }()
 
+// finest is the most chords a cylinder's curve is cut into.
+const finest = 128
+
 // bendRound cuts a cylinder's curve: into as few chords as stay within
 // roundSlack of it.
 func (c *cover) bendRound(o *item, from, to float64) {
 	a, b := o.p0, o.p1
-	if o.inside || math.IsInf(a, 0) || math.IsInf(b, 0) {
-		a, b = max(a, from), min(b, to)
+	if !c.e.steep || o.inside {
+		a, b = max(a, c.win.p0), min(b, c.win.p1)
 	}
-	n := 32
+	n := finest / 4
+	if c.fine && o.w1 > 3*o.w0 {
+		n = finest // close by
+	}
 	if !c.fine && !o.inside && !c.e.steep {
 		// The curve rises by this much from its ends to its middle; n arcs leave
 		// rise * (1 - cos(pi/2n)), nearly rise * (pi/2n)^2 / 2.
 		rise := max(math.Abs(o.h0), math.Abs(o.h1)) * (o.w1 - min(o.w1, o.q/o.k))
 		height := min(c.t.hi, c.win.smax) - max(c.t.lo, c.win.smin)
 		n = int(math.Pi/2*math.Sqrt(rise/(2*roundSlack*height))) + 1
-		n = max(3, min(32, n))
+		n = max(3, min(finest/4, n))
 	}
 	m, h := (a+b)/2, (b-a)/2
 	for _, k := range roundCuts[n] {

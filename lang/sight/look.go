@@ -197,7 +197,7 @@ func (c *cover) shown(t *item) seen {
 	if alone {
 		return seen{open, open}
 	}
-	if open == 0 {
+	if open <= 0 {
 		return c.hidden(t)
 	}
 	return seen{c.whole(t), open}
