@@ -62,10 +62,14 @@ beat "Over"
 	Needs: Moved,
 	Run: func(p *Pass) {
 		for _, h := range p.Tracks.Handoffs {
-			if h.GapStart > body.HandoffReach {
+			reach := body.HandoffReach
+			if h.Giver != nil && h.Giver == h.Taker {
+				reach += stepOver
+			}
+			if h.GapStart > reach {
 				p.foundOn(h.Action, h.Camera, h.Start, h.End, "%s and %s are %s apart when %s changes hands at %s, %s more than the reach of %s",
 					heldBy(h.From, h.Giver), heldBy(h.To, h.Taker), p.Length(h.GapStart), h.Camera.Name, h.Start.Clock(),
-					p.Length(h.GapStart-body.HandoffReach), p.Length(body.HandoffReach)).
+					p.Length(h.GapStart-reach), p.Length(reach)).
 					Note("between the lens on the one and on the other; %s", body.Practice)
 			}
 			if h.Place != nil && h.Off > offPlace {
@@ -75,6 +79,10 @@ beat "Over"
 		}
 	},
 }
+
+// stepOver is how much further apart two rigs may be where one operator steps
+// from the one to the other with the camera (common practice, no source: a pace).
+const stepOver metres = 0.7
 
 // offPlace is how far a lens may be from the place a handoff names: the camera
 // is on some part of a rig that stands there (common practice, no source: half

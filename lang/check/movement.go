@@ -2,6 +2,7 @@ package check
 
 import (
 	"math"
+	"strings"
 
 	"longhand/lang/diag"
 	"longhand/lang/geom"
@@ -86,4 +87,21 @@ func shareTime(a, b, c, d units.Seconds) bool { return a < d && c < b }
 func personOf(t plan.Thing) *plan.Person {
 	who, _ := t.(*plan.Person)
 	return who
+}
+
+func vec(x, y float64) geom.Vec { return geom.Vec{X: x, Y: y} }
+
+// lastWord is where a word last stands by itself in a text; -1 where it doesn't.
+func lastWord(text, word string) int {
+	for end := len(text); ; {
+		i := strings.LastIndex(text[:end], word)
+		if i < 0 {
+			return -1
+		}
+		after := i + len(word)
+		if (i == 0 || text[i-1] == ' ') && (after == len(text) || strings.ContainsRune(" ,", rune(text[after]))) {
+			return i
+		}
+		end = i
+	}
 }

@@ -31,7 +31,8 @@ people
   crew ida
 beat "Across"
   mina walks from M1 to M2 at 1.2 m/s
-  A on legs with ida at (6, -9)
+  legs stands at (6, -9)
+  A on legs with ida
   A takes w35 T4
   A sees mina
 `,
@@ -50,7 +51,8 @@ people
   crew ida
 beat "Across"
   mina walks from M1 to M2 at 1.2 m/s
-  A on legs with ida at (6, -9)
+  legs stands at (6, -9)
+  A on legs with ida
   A takes w35 T4
   A sees mina
 `,

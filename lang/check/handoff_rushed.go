@@ -1,0 +1,86 @@
+package check
+
+import (
+	"longhand/lang/body"
+	"longhand/lang/diag"
+	"longhand/lang/plan"
+	"longhand/lang/safety"
+)
+
+var handoffRushed = &Rule{
+	Entry: diag.Entry{
+		Code:     "handoff-rushed",
+		Title:    "no time for a handoff",
+		Severity: diag.Error,
+		Explain: `A handoff is given less time than its kind takes at the least: 2 s from hand to
+hand, 4 s onto a hook or lock and 2.5 s off it, 6 s to step on a platform with a
+body rig and 4 s to step off, 8 s onto a standing vehicle, 3 s onto a dolly and
+1.5 s off it (common practice, no source). What is rushed here is a camera
+dropped, or a wearer who isn't belted yet.
+
+To mend it: give it the time, or begin it sooner.`,
+		Bad: `take "Quick"
+  rate 24 fps
+set "Yard"
+  mark C1 (0, 0)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w35 35 mm
+  rig cart cart size 2.4 m x 1.2 m high 0.5 m seats 3
+  rig vest body-rig
+people
+  crew ida
+beat "Down"
+  cart stands at C1
+  A on cart with ida up 1.5 m
+  A takes w35 T4
+  handoff A from cart to vest starting +2 s in 2 s
+`,
+		Good: `take "In good time"
+  rate 24 fps
+set "Yard"
+  mark C1 (0, 0)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w35 35 mm
+  rig cart cart size 2.4 m x 1.2 m high 0.5 m seats 3
+  rig vest body-rig
+people
+  crew ida
+beat "Down"
+  cart stands at C1
+  A on cart with ida up 1.5 m
+  A takes w35 T4
+  handoff A from cart to vest starting +2 s in 6 s
+`,
+	},
+	Needs: Moved,
+	Run: func(p *Pass) {
+		const slop = 1e-6
+		for _, h := range p.Tracks.Handoffs {
+			took := h.End - h.Start
+			if took >= h.Way.Minimum-slop {
+				continue
+			}
+			d := p.foundOn(h.Action, h.Camera, h.Start, h.End, "%s has %s to go from %s to %s, %s less than the %s it takes at the least",
+				h.Camera.Name, took, heldBy(h.From, h.Giver), heldBy(h.To, h.Taker), h.Way.Minimum-took, h.Way.Minimum)
+			d.Note("%s: usually %s, at the least %s, %s", h.Way.How, h.Way.Typical, h.Way.Minimum, body.Practice)
+			if h.Action != nil && h.Action.Timing.In != nil {
+				d.Fix("take "+h.Way.Minimum.String(), replaced(h.Action.Timing.InSpan, atLeast(float64(h.Way.Minimum))))
+			}
+			if h.Way.Weight || h.Way.Still {
+				d.Note("%s", handoffCaution(h.From, h.To))
+			}
+		}
+	},
+}
+
+// handoffCaution is the caution for stepping on or off one of two rigs.
+func handoffCaution(from, to *plan.Rig) string {
+	for _, r := range [...]*plan.Rig{from, to} {
+		if c, _ := body.ParseClass(r.Class); c == body.Crane {
+			return safety.Cranes.Caution()
+		}
+	}
+	return safety.Vehicles.Caution()
+}
