@@ -2,6 +2,7 @@ package motion
 
 import (
 	"math"
+	"sort"
 
 	"longhand/lang/body"
 	"longhand/lang/clock"
@@ -120,21 +121,31 @@ func (b *builder) limits(t plan.Thing, at float64, running bool) Limits {
 	return l
 }
 
-// wornTrack is a worn rig's: with its wearer, whoever that is.
+// wornTrack is a worn rig's: with its wearer, whoever that is. Who changes to
+// another rig with the camera steps out of it: it stays where that began.
 func (b *builder) wornTrack(rig *plan.Rig) *Track {
 	tr := sized(rig)
 	type change struct {
-		at  float64
-		who *plan.Person
+		at   float64
+		who  *plan.Person
+		left bool // where who is at the time
 	}
-	changes := []change{{0, b.wearer(rig, 0)}}
+	changes := []change{{at: 0, who: b.wearer(rig, 0)}}
 	for _, camera := range b.p.Kit.Cameras {
-		for _, h := range b.holds[camera] {
-			if h.rig == rig && h.worn() && h.start > 0 {
-				changes = append(changes, change{h.start, h.operator})
+		holds := b.holds[camera]
+		for i, h := range holds {
+			if h.rig != rig || !h.worn() {
+				continue
+			}
+			if h.start > 0 {
+				changes = append(changes, change{at: h.start, who: h.operator})
+			}
+			if i+1 < len(holds) && holds[i+1].rig != rig && holds[i+1].operator == h.operator {
+				changes = append(changes, change{at: holds[i+1].start, who: h.operator, left: true})
 			}
 		}
 	}
+	sort.SliceStable(changes, func(i, j int) bool { return changes[i].at < changes[j].at })
 	for i, ch := range changes {
 		end := b.end
 		if i+1 < len(changes) {
@@ -142,6 +153,12 @@ func (b *builder) wornTrack(rig *plan.Rig) *Track {
 		}
 		who := b.track(ch.who)
 		if who == nil || end < ch.at {
+			continue
+		}
+		if ch.left {
+			p, facing := who.point(ch.at), who.heading(ch.at)
+			tr.add(Segment{Kind: Resting, Start: units.Seconds(ch.at), End: units.Seconds(end), way: rest{p}})
+			tr.heads = append(tr.heads, head{from: ch.at, dir: func(float64) float64 { return facing }})
 			continue
 		}
 		tr.add(Segment{Kind: Riding, Start: units.Seconds(ch.at), End: units.Seconds(end), Carrier: ch.who,

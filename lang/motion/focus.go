@@ -27,6 +27,10 @@ const faceDepth = 0.1
 // nearest is the least distance the focus is ever asked for, metres.
 const nearestFocus = 0.1
 
+// offAxis is the cosine of the angle off the axis from which on a target counts
+// as out of frame: 37 degrees, beyond the corner of a very wide frame.
+const offAxis = 0.8
+
 // raw is the distance along the axis to what the focus is on: a person's face,
 // the near side of a thing, a place itself.
 func (f *focusing) raw(t float64, from geom.Vec3, pan, tilt float64) float64 {
@@ -43,7 +47,10 @@ func (f *focusing) raw(t float64, from geom.Vec3, pan, tilt float64) float64 {
 	}
 	d := f.g.point(t).At(z).Sub(from)
 	axis := geom.Polar(math.Cos(tilt), pan).At(math.Sin(tilt))
-	return math.Max(d.Dot(axis)-depth, nearestFocus)
+	// A target far off the axis is on its way into frame: its distance is then
+	// near enough that along the axis which will be.
+	along := math.Max(d.Dot(axis), offAxis*d.Len())
+	return math.Max(along-depth, nearestFocus)
 }
 
 // focused is the focus at a time, along the axis; +Inf where it is on nothing.

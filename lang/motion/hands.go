@@ -50,7 +50,7 @@ func (b *builder) handoffs(c *CameraTrack) {
 			}
 		}
 		f.StepsOff = old.ridden() && same && !h.ridden()
-		if !old.worn() || old.operator == nil {
+		if !old.worn() || old.operator == nil || same {
 			f.Left = old.rig
 		}
 		b.facts.Handoffs = append(b.facts.Handoffs, f)
