@@ -222,8 +222,12 @@ func (p *Pass) seenAs(camera int, parts []part, worst sight.Moment, box sight.Bo
 	s := fmt.Sprintf("up to %s of the frame, %s", share(worst.Share), where(box))
 	if worst.Visible < 0.95 {
 		if body, ok := p.main(camera, bodiesOf(parts), worst.Frame); ok {
-			if list := p.covering(camera, body, worst.Frame); len(list) > 0 {
-				s += ", behind " + what(list[0].Name, list[0].Kind)
+			for _, by := range p.covering(camera, body, worst.Frame) {
+				if h, ok := parts[0].thing.(*plan.Hole); ok && by.Name == h.Wall.Name {
+					continue // its own edge
+				}
+				s += ", behind " + what(by.Name, by.Kind)
+				break
 			}
 		}
 	}

@@ -35,7 +35,12 @@ func (b *builder) cameraBody(c *motion.CameraTrack) {
 	out := sight.Body{Name: c.Camera.Name, Kind: "camera", Of: c.Camera.Name, Polygon: box(cameraLong, cameraWide)}
 	b.frames(func(_ units.Frame, t units.Seconds) {
 		v := c.At(t)
-		p := geom.Vec{X: v.X, Y: v.Y}.Sub(geom.Polar(cameraBehind, v.Pan))
+		behind := cameraBehind
+		if c.Hold(t).Hide != nil {
+			// However it turns, it stays behind the wall: its hole is what shows.
+			behind = (cameraLong + cameraWide) / 2
+		}
+		p := geom.Vec{X: v.X, Y: v.Y}.Sub(geom.Polar(behind, v.Pan))
 		out.Track = append(out.Track, sight.Pose{
 			X: p.X, Y: p.Y, Z: max(0, v.Z-cameraHigh/2), Heading: v.Pan, Height: cameraHigh,
 		})

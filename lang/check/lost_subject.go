@@ -1,0 +1,270 @@
+package check
+
+import (
+	"fmt"
+	"math"
+
+	"longhand/lang/clock"
+	"longhand/lang/diag"
+	"longhand/lang/geom"
+	"longhand/lang/motion"
+	"longhand/lang/plan"
+	"longhand/lang/sight"
+	"longhand/lang/units"
+)
+
+// A subject is lost where no more than lostVisible of what is in frame of it
+// shows, for longer than lostFor; for longer than lostLong it is an error
+// (common practice, no source).
+const (
+	lostVisible               = 0.1
+	lostFor     units.Seconds = 0.5
+	lostLong    units.Seconds = 1
+)
+
+var lostSubject = &Rule{
+	Entry: diag.Entry{
+		Code:     "lost-subject",
+		Title:    "what a camera is to see is hidden or out of frame",
+		Severity: diag.Error,
+		Explain: `A line says whom a camera sees ("A sees mina, otto"), and for a while it does
+not: something nearer covers them, or they are outside the frame.
+
+Every frame from the end of the pan to them is looked at. Somebody counts as lost
+when out of frame, or when more than 90 % of what is in frame of them is hidden.
+For longer than half a second that is a warning, for longer than a second an
+error; somebody who walks past in front does not count. Before a subject shows
+for the first time, the camera is taken to wait for it: that is a note. One that
+never shows while the line holds is an error.
+
+To mend it: move the mark or the camera until the line between them is free, look
+at the finding for what stands in it; raise the lens; cue who stands in the way
+later; choose a wider lens when two are to be seen; or end the line with another
+"sees" when the subject is to be let go.`,
+		Bad: `take "Behind the pillar"
+  rate 24 fps
+set "Hall"
+  wall screen (2, 3) (5, 3) high 2.4 m
+  mark M1 (0, 5)
+  mark M2 (8, 5)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w28 28 mm stops T2 to T22
+  rig legs sticks
+people
+  performer mina
+  crew ida
+beat "Across"
+  mina walks from M1 to M2 at 1.2 m/s
+  legs stands at (4, -3)
+  A on legs with ida
+  A takes w28 T4
+  A sees mina
+`,
+		Good: `take "Before the screen"
+  rate 24 fps
+set "Hall"
+  wall screen (2, 3) (5, 3) high 2.4 m
+  mark M1 (0, 2)
+  mark M2 (8, 2)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w28 28 mm stops T2 to T22
+  rig legs sticks
+people
+  performer mina
+  crew ida
+beat "Across"
+  mina walks from M1 to M2 at 1.2 m/s
+  legs stands at (4, -3)
+  A on legs with ida
+  A takes w28 T4
+  A sees mina
+`,
+	},
+	Needs: Seen,
+	Run: func(p *Pass) {
+		for camera := range p.Stage.Cameras {
+			track := p.Tracks.Camera(p.cameraAt(camera))
+			if track == nil {
+				continue
+			}
+			for k := range track.Aims {
+				p.lost(camera, track, k)
+			}
+		}
+	},
+}
+
+// lost looks for the targets of one aim.
+func (p *Pass) lost(camera int, track *motion.CameraTrack, k int) {
+	aim := &track.Aims[k]
+	end := p.Tracks.Length() + 1
+	if k+1 < len(track.Aims) {
+		end = track.Aims[k+1].Start
+	}
+	span := diag.Frames{From: p.Tracks.Rate.From(aim.Done), To: p.Tracks.Rate.From(end) - 1}
+	var rolls []diag.Frames
+	for _, r := range p.Stage.Scene.Cameras[camera].Rolls {
+		rolls = append(rolls, diag.Frames{From: r.From, To: r.To})
+	}
+	frames := meet(tidy(rolls), []diag.Frames{span})
+	if len(frames) == 0 || aim.See == nil {
+		return
+	}
+	for _, target := range aim.See.Targets {
+		bodies := p.Stage.Body(target.Thing)
+		if target.Thing == nil || len(bodies) == 0 {
+			continue
+		}
+		gone := p.gone(camera, bodies, frames)
+		before, rest := waiting(gone, frames)
+		if len(before) > 0 && len(rest) > 0 || len(before) > 0 && count(before) < count(frames) {
+			p.sayWaiting(camera, aim, target.Thing, before)
+		} else {
+			rest = gone
+		}
+		if len(rest) == 0 {
+			continue
+		}
+		p.tell([]part{{target.Thing, bodies, rest}}, telling{rule: p.rule, camera: track.Camera, say: func(parts []part) {
+			p.sayLost(camera, track, aim, parts[0], count(gone) == count(frames))
+		}})
+	}
+}
+
+// gone is the frames in which next to nothing of the bodies shows.
+func (p *Pass) gone(camera int, bodies []int, frames []diag.Frames) []diag.Frames {
+	v := p.views()
+	var out []diag.Frames
+	for _, r := range frames {
+		for f := r.From; f <= r.To; f++ {
+			if m, in := v.of(camera, sight.NoMirror, bodies, f); !in || m.Visible <= lostVisible {
+				if n := len(out); n > 0 && out[n-1].To == f-1 {
+					out[n-1].To = f
+				} else {
+					out = append(out, diag.Frames{From: f, To: f})
+				}
+			}
+		}
+	}
+	return out
+}
+
+// waiting parts what is gone before the first frame that shows it from the rest.
+func waiting(gone, frames []diag.Frames) (before, rest []diag.Frames) {
+	shown := minus(frames, gone)
+	if len(shown) == 0 {
+		return nil, gone
+	}
+	first := shown[0].From
+	return meet(gone, []diag.Frames{{From: 0, To: first - 1}}), minus(gone, []diag.Frames{{From: 0, To: first - 1}})
+}
+
+func (p *Pass) sayWaiting(camera int, aim *motion.Aim, thing plan.Thing, before []diag.Frames) {
+	if p.Tracks.Rate.Duration(count(before)) <= lostFor {
+		return
+	}
+	name := p.cameraAt(camera).Name
+	d := p.Report(aim.Action.Span, "%s waits for %s: it shows first at %s (frame %s)", name, thing.ID().Name,
+		p.Tracks.Rate.Time(bounds(before).To+1).Clock(), itoa(bounds(before).To+1))
+	d.Severity = diag.Note
+	d.Frames, d.Subject, d.Camera, d.Worst = before, thing.ID().Name, name, before[0].From
+	p.inBeat(d)
+}
+
+// inBeat puts a finding in the beat of its first frame.
+func (p *Pass) inBeat(d *diag.Diagnostic) {
+	if b := p.BeatAt(p.Tracks.Rate.Time(d.Frames[0].From)); b != nil {
+		d.Beat = b.Title
+	}
+}
+
+func (p *Pass) sayLost(camera int, track *motion.CameraTrack, aim *motion.Aim, c part, never bool) {
+	long := p.Tracks.Rate.Duration(count(c.frames))
+	if long <= lostFor {
+		return
+	}
+	middle := longest(c.frames)
+	worst := (middle.From + middle.To) / 2
+	at := p.Tracks.Rate.Time(worst)
+	name := c.thing.ID().Name
+	why, by := p.whyLost(camera, track, c, worst)
+	d := p.Report(aim.Action.Span, "%s loses %s %s, for %s: %s", track.Camera.Name, name, p.when(c.frames), long, why)
+	if never {
+		d.Message = fmt.Sprintf("%s never sees %s, %s: %s", track.Camera.Name, name, p.when(c.frames), why)
+	}
+	if long <= lostLong {
+		d.Severity = diag.Warning
+	}
+	d.Frames, d.Subject, d.Camera, d.Worst = c.frames, name, track.Camera.Name, worst
+	p.inBeat(d)
+	if a := p.putThere(c.thing, at); a != nil {
+		d.Relate(a.Span, "%s is there: %s", name, clock.Describe(a))
+	}
+	if by != nil && by != c.thing {
+		if a := p.putThere(by, at); a != nil {
+			d.Relate(a.Span, "%s stands in the way: %s", by.ID().Name, clock.Describe(a))
+		} else if by.ID().Decl.Valid() {
+			d.Relate(by.ID().Decl, "%s stands in the way", by.ID().Name)
+		}
+	}
+	if a := p.putThere(track.Camera, at); a != nil {
+		d.Relate(a.Span, "%s is there: %s", track.Camera.Name, clock.Describe(a))
+	}
+	d.Note("somebody counts as lost when out of frame or more than %s hidden, for longer than %s", units.Percent(100*(1-lostVisible)), lostFor)
+}
+
+// whyLost says where a lost subject is or what covers it.
+func (p *Pass) whyLost(camera int, track *motion.CameraTrack, c part, f units.Frame) (string, plan.Thing) {
+	if _, in := p.views().of(camera, sight.NoMirror, c.bodies, f); in {
+		body, ok := p.main(camera, c.bodies, f)
+		if !ok {
+			return "hidden", nil
+		}
+		list := p.covering(camera, body, f)
+		if len(list) == 0 {
+			return "hidden", nil
+		}
+		d, _ := p.Stage.Scene.Distance(camera, body, f)
+		said := fmt.Sprintf("hidden behind %s", what(list[0].Name, list[0].Kind))
+		if len(list) > 1 && list[0].Share < 0.9 && list[1].Share > 0.05 {
+			said += " and " + what(list[1].Name, list[1].Kind)
+		}
+		return fmt.Sprintf("%s, %s away at %s", said, c.thing.ID().Name, p.away(d)), p.thing(list[0].Name, list[0].Kind)
+	}
+	return "out of frame, " + p.outside(camera, c.bodies[0], f), nil
+}
+
+// outside says on which side of the frame a body is.
+func (p *Pass) outside(camera, body int, f units.Frame) string {
+	cam := &p.Stage.Scene.Cameras[camera]
+	v, pose := cam.At(f), p.Stage.Scene.Bodies[body].At(f)
+	if pose.Height <= 0 {
+		return "not there"
+	}
+	to := geom.Vec{X: pose.X - v.X, Y: pose.Y - v.Y}
+	off := geom.AngleDiff(v.Pan, to.Angle())
+	half := math.Atan(cam.Width / (2 * math.Max(v.Focal, 1)))
+	switch {
+	case math.Abs(off) > math.Pi/2:
+		return "behind the lens"
+	case off > half*0.9:
+		return "to the left"
+	case off < -half*0.9:
+		return "to the right"
+	case math.Atan2(pose.Z+pose.Height/2-v.Z, to.Len()) > v.Tilt:
+		return "above"
+	}
+	return "below"
+}
+
+func longest(runs []diag.Frames) diag.Frames {
+	best := runs[0]
+	for _, r := range runs[1:] {
+		if r.To-r.From > best.To-best.From {
+			best = r
+		}
+	}
+	return best
+}
