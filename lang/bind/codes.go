@@ -52,7 +52,7 @@ beat "One"
 	{
 		Code: syntax.CodeReserved, Severity: diag.Error,
 		Title:   "a name that is a word of the language",
-		Explain: `The words of the language, those that begin a section or a line and those that join its parts, cannot be names: no line with them could be read for sure. Take another name, or add to it: set-door.`,
+		Explain: `The words of the language, those that begin a section or a line and those that join its parts, cannot be names: no line with them could be read for sure. Take another name, or add to it: set-door. A name may have hyphens between its letters and digits, and no blanks.`,
 		Bad: `set "Hall"
   mark set (3, 3)
 `,
@@ -147,7 +147,7 @@ beat "One"
 	{
 		Code: CodeSaidTwice, Severity: diag.Error,
 		Title:   "something given a second time",
-		Explain: `One take has one rate, one aspect, one roll; a frame names each target once. Where two lines say the same thing, one of them is out of date, and only you know which.`,
+		Explain: `One take has one rate, one aspect, one roll; a roll is as long as record says or as the film is; a frame names each target once. Where two lines say the same thing, one of them is out of date, and only you know which.`,
 		Bad: `take "Last Collection"
   rate 24 fps
   rate 25 fps
@@ -203,7 +203,7 @@ beat "One"
 	{
 		Code: CodeMarkLoop, Severity: diag.Error,
 		Title:   "marks told from each other in a circle",
-		Explain: `A mark may be told from another, 2 m left of M1, and that one from a third, in any order; at the end of the chain one of them must be a point. Here the chain comes back to where it began.`,
+		Explain: `A mark may be told from another, 2 m left of M1, and that one from a third, in any order; at the end of the chain one of them must be a point. Here the chain comes back to where it began, so that none of them lies anywhere. Give one of them a point.`,
 		Bad: `set "Hall"
   mark M1 2 m left of M2
   mark M2 2 m right of M1
@@ -251,7 +251,7 @@ beat "One"
 	{
 		Code: CodeUseLoop, Severity: diag.Error,
 		Title:   "files that use each other in a circle",
-		Explain: `A file is used that, itself or through others, uses the one the line stands in. Put what both need in a file of its own, and use that from both.`,
+		Explain: `A file is used that, itself or through others, uses the one the line stands in. Nothing is lost by it, since each file is read once; but nobody can tell any more which of them stands on the other. Put what both need in a file of its own, and use that from both.`,
 		Bad: `use "plan.take"
 `,
 		Good: `set "Hall"

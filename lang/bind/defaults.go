@@ -37,6 +37,7 @@ func Defaults(s units.System) []units.Default {
 		{Name: "stairs, foot", Value: "on the floor", Source: body.Practice},
 		{Name: "supply, circuits", Value: "1", Source: body.Practice},
 		{Name: "wash, lamps", Value: "1", Source: body.Practice},
+		{Name: "cue, length", Value: "at once", Source: body.Practice},
 		{Name: "camera, squeeze", Value: "1", Source: body.Practice},
 	}
 }

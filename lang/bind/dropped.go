@@ -1,6 +1,7 @@
 package bind
 
 import (
+	"slices"
 	"strings"
 
 	"longhand/lang/plan"
@@ -33,18 +34,8 @@ func (d droppedLine) does(verbs ...string) bool {
 	if len(verbs) == 0 || len(d.tokens) < 2 || d.tokens[0].Value == "handoff" {
 		return true
 	}
-	verb, known := d.tokens[1].Value, false
-	for _, v := range verbs {
-		if v == verb {
-			return true
-		}
-	}
-	for _, k := range syntax.Statements {
-		for _, w := range k.Words {
-			known = known || k.Verb && w == verb
-		}
-	}
-	return !known
+	verb := d.tokens[1].Value
+	return slices.Contains(verbs, verb) || !slices.Contains(syntax.Verbs(), verb)
 }
 
 // names reports whether a name, or what may be meant by it, is on the line.
