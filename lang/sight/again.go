@@ -287,7 +287,7 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 		for i := len(w.st.shapes)*tileFrames + col; i < len(w.visible); i += tileFrames {
 			w.visible[i] = -1
 		}
-		w.mirrors(t.camera, f, func(row int, s seen) { w.put(row, col, s) })
+		w.mirrors(t.camera, f, func(row int, s area) { w.put(row, col, s) })
 	}
 	w.glows(t.camera, f)
 }

@@ -43,7 +43,7 @@ func (st *stage) at(camera int, f units.Frame) []Sighting {
 		return nil
 	}
 	var out []Sighting
-	add := func(body, mirror int, s seen, box *Box) {
+	add := func(body, mirror int, s area, box *Box) {
 		if s.whole <= 0 {
 			return
 		}
@@ -62,7 +62,7 @@ func (st *stage) at(camera int, f units.Frame) []Sighting {
 	l.cover.box = nil
 	box := noBox
 	l.cover.box = &box
-	l.mirrors(camera, f, func(row int, s seen) {
+	l.mirrors(camera, f, func(row int, s area) {
 		n := len(st.shapes)
 		add(row%n, row/n-1, s, &box)
 		box = noBox

@@ -19,19 +19,19 @@ type cover struct {
 	win *window
 	box *Box // grown by what shows, when wanted
 
-	taken   bool // something hides a range of columns
-	fine    bool // cut the curves of cylinders finely
-	t       *item
-	clipped bool // the window may cut the item above or below
-	partial []over
-	free    []gap // ranges of columns not hidden from top to bottom
-	breaks  []float64
-	ends    [2]station // of a cell, the first being a
-	a       int
-	zoid    trapezoid
-	splits  int // how deep in split
-	cuts    []float64
-	gaps    []gap
+	from, to float64 // the item's columns in the window
+	fine     bool    // cut the curves of cylinders finely
+	t        *item
+	clipped  bool // the window may cut the item above or below
+	partial  []over
+	free     []gap // ranges of columns not hidden from top to bottom
+	breaks   []float64
+	ends     [2]station // of a cell, the first being a
+	a        int
+	zoid     trapezoid
+	splits   int // how deep in split
+	cuts     []float64
+	gaps     []gap
 }
 
 // over is an item that may cover part of another.
@@ -66,7 +66,7 @@ const thin = 1e-9
 
 // roundSlack is how far the chords across a cylinder's curve may lie off it, as
 // a part of the height of what is measured.
-const roundSlack = 0.002
+const roundSlack = 0.004
 
 // begin readies the cover to measure t; false where none of it is in the
 // window's columns.
@@ -77,7 +77,8 @@ func (c *cover) begin(t *item) bool {
 	} else if t.inside || to-from >= 2*math.Pi {
 		from, to = c.win.p0, c.win.p1
 	}
-	c.t, c.fine, c.taken = t, false, false
+	c.t, c.fine = t, false
+	c.from, c.to = from, to
 	c.partial = c.partial[:0]
 	c.free = append(c.free[:0], gap{from, to})
 	c.clipped = from < to && c.clips(t, from, to)
@@ -166,7 +167,6 @@ func (c *cover) hide(o, of *item) bool {
 
 // take removes a range of columns from free.
 func (c *cover) take(a, b float64) {
-	c.taken = true
 	for i := 0; i < len(c.free); i++ {
 		g := c.free[i]
 		switch {
@@ -206,15 +206,21 @@ func (o *item) entry(a, b float64) (ea, eb, most float64) {
 	return ea, eb, most
 }
 
-// open is the area of t that nothing covers, in the picture plane at distance 1.
-func (c *cover) open() float64 {
-	area := c.sweep()
-	if c.curved() && area < sliver*c.bounds() {
+// area is some of an item in the window, and how much of it nothing covers, in
+// the picture plane at distance 1.
+type area struct{ whole, open float64 }
+
+func (a area) add(b area) area { return area{a.whole + b.whole, a.open + b.open} }
+
+// result is the area of the item begun, when all that may hide it has been.
+func (c *cover) result() area {
+	a := c.sweep()
+	if c.curved() && a.open < sliver*c.bounds() {
 		// Chords won't do for so little, if there is anything.
 		c.fine = true
-		area = c.sweep()
+		a = c.sweep()
 	}
-	return area
+	return a
 }
 
 // sliver is the part of an item's bounds below which cylinders' curves are cut
@@ -236,12 +242,27 @@ func (c *cover) curved() bool {
 	return c.t.round
 }
 
-func (c *cover) sweep() float64 {
-	area := 0.0
+// sweep measures the free columns, and the others as covered.
+func (c *cover) sweep() area {
+	var a area
 	for _, g := range c.free {
-		area += c.between(g.lo, g.hi)
+		a = a.add(c.between(g.lo, g.hi))
 	}
-	return area
+	if len(c.free) == 1 && c.free[0] == (gap{c.from, c.to}) {
+		return a
+	}
+	partial := c.partial
+	c.partial = c.partial[:0]
+	box := c.box
+	c.box = nil
+	at := c.from
+	for _, g := range c.free {
+		a.whole += c.between(at, g.lo).whole
+		at = g.hi
+	}
+	a.whole += c.between(at, c.to).whole
+	c.partial, c.box = partial, box
+	return a
 }
 
 // whole is the area of t in the window, whatever covers it.
@@ -251,27 +272,28 @@ func (c *cover) whole(t *item) float64 {
 	}
 	box := c.box
 	c.box = nil
-	defer func() { c.box = box }()
-	return c.open()
+	a := c.result()
+	c.box = box
+	return a.whole
 }
 
 // between measures the columns from one to another.
-func (c *cover) between(from, to float64) float64 {
+func (c *cover) between(from, to float64) area {
+	var sum area
 	if to-from < thin {
-		return 0
+		return sum
 	}
 	c.lay(from, to)
 	c.stand(&c.ends[c.a], c.breaks[0])
-	area := 0.0
 	for _, p := range c.breaks[1:] {
 		if p-c.ends[c.a].p < thin {
 			continue
 		}
 		c.stand(&c.ends[1-c.a], p)
-		area += c.cell()
+		sum = sum.add(c.cell())
 		c.a = 1 - c.a
 	}
-	return area
+	return sum
 }
 
 // stand works out the bounds at a column.

@@ -19,8 +19,8 @@ type trapezoid struct {
 	live               []live
 }
 
-// cell is the open area between stations a and b.
-func (c *cover) cell() float64 {
+// cell measures between stations a and b.
+func (c *cover) cell() area {
 	a, b := &c.ends[c.a], &c.ends[1-c.a]
 	z := &c.zoid
 	z.p0, z.p1 = a.p, b.p
@@ -56,7 +56,8 @@ func (c *cover) cell() float64 {
 			continue
 		}
 		if l.lo0 <= z.lo0 && l.lo1 <= z.lo1 && l.hi0 >= z.hi0 && l.hi1 >= z.hi1 {
-			return 0
+			z.live = z.live[:0]
+			return area{whole: c.measure(z).whole}
 		}
 		z.live = append(z.live, l)
 	}
@@ -77,27 +78,27 @@ const maxSplits = 6
 // split measures a cell on either side of a column within it. Where an item
 // passes the one that is measured there, since they reach into each other, the
 // cell is left out by a hair on both sides.
-func (c *cover) split(p float64, hair bool) float64 {
+func (c *cover) split(p float64, hair bool) area {
 	c.splits++
 	start, end := c.ends[c.a].p, c.ends[1-c.a].p
 	gap := 0.0
 	if hair {
 		gap = 2 * thin
 	}
-	area := 0.0
+	var sum area
 	if p-gap-start > thin {
 		c.stand(&c.ends[1-c.a], p-gap)
-		area += c.cell()
+		sum = sum.add(c.cell())
 	}
 	if end-(p+gap) > thin {
 		c.stand(&c.ends[c.a], p+gap)
 		c.stand(&c.ends[1-c.a], end)
-		area += c.cell()
+		sum = sum.add(c.cell())
 	} else {
 		c.stand(&c.ends[1-c.a], end)
 	}
 	c.splits--
-	return area
+	return sum
 }
 
 // passing is the column between two at which o enters as near as what is
@@ -133,8 +134,8 @@ func (c *cover) passing(o *over, a, b float64) float64 {
 	return p
 }
 
-// measure is the open area of a cell of lines.
-func (c *cover) measure(z *trapezoid) float64 {
+// measure measures a cell of lines.
+func (c *cover) measure(z *trapezoid) area {
 	c.cuts = c.cuts[:0]
 	if c.clipped {
 		c.cross(z.lo0-z.fl0, z.lo1-z.fl1)
@@ -167,12 +168,13 @@ func (c *cover) measure(z *trapezoid) float64 {
 		return c.piece(z, 0, 1)
 	}
 	slices.Sort(c.cuts)
-	area, last := 0.0, 0.0
+	var sum area
+	last := 0.0
 	for _, k := range c.cuts {
-		area += c.piece(z, last, k)
+		sum = sum.add(c.piece(z, last, k))
 		last = k
 	}
-	return area + c.piece(z, last, 1)
+	return sum.add(c.piece(z, last, 1))
 }
 
 // cross cuts a cell where a difference of two lines changes sign.
@@ -182,42 +184,45 @@ func (c *cover) cross(d0, d1 float64) {
 	}
 }
 
-// piece is the open area of the part of a cell from k0 to k1, 0 and 1 being its
-// ends, in which no two lines cross.
-func (c *cover) piece(z *trapezoid, k0, k1 float64) float64 {
+// piece measures the part of a cell from k0 to k1, 0 and 1 being its ends, in
+// which no two lines cross.
+func (c *cover) piece(z *trapezoid, k0, k1 float64) area {
 	width := (z.p1 - z.p0) * (k1 - k0)
 	if width < thin {
-		return 0
+		return area{}
 	}
 	m := (k0 + k1) / 2
-	area := 0.0
+	var sum area
 	if math.Abs(c.e.fwd[2]) < 0.5 && width < 0.1 {
 		// The weight hardly bends over so little: its middle will do.
-		area = width * c.column(z, m, false)
+		sum = c.column(z, m, false)
+		sum.whole, sum.open = sum.whole*width, sum.open*width
 	} else { // two points of Gauss
 		d := (k1 - k0) / (2 * math.Sqrt(3))
-		area = width / 2 * (c.column(z, m-d, false) + c.column(z, m+d, false))
+		sum = c.column(z, m-d, false).add(c.column(z, m+d, false))
+		sum.whole, sum.open = sum.whole*width/2, sum.open*width/2
 	}
-	if c.box != nil && area > 0 {
+	if c.box != nil && sum.open > 0 {
 		c.column(z, k0, true)
 		c.column(z, k1, true)
 	}
-	return area
+	return sum
 }
 
-// column is the weight of what is open in a column of a cell.
-func (c *cover) column(z *trapezoid, k float64, grow bool) float64 {
+// column is the weight of the item in a column of a cell and of what is open.
+func (c *cover) column(z *trapezoid, k float64, grow bool) area {
 	lo, hi := z.lo0+(z.lo1-z.lo0)*k, z.hi0+(z.hi1-z.hi0)*k
 	if c.clipped {
 		lo = max(lo, z.fl0+(z.fl1-z.fl0)*k)
 		hi = min(hi, z.ce0+(z.ce1-z.ce0)*k)
 	}
 	if hi-lo <= thin && !grow {
-		return 0
+		return area{}
 	}
 	cx, cy := c.e.column(z.p0 + (z.p1-z.p0)*k)
+	whole := c.shows(cx, cy, lo, hi, grow && len(z.live) == 0)
 	if len(z.live) == 0 {
-		return c.shows(cx, cy, lo, hi, grow)
+		return area{whole, whole}
 	}
 	c.gaps = c.gaps[:0]
 	for i := range z.live {
@@ -231,17 +236,17 @@ func (c *cover) column(z *trapezoid, k float64, grow bool) float64 {
 			c.gaps[j], c.gaps[j-1] = c.gaps[j-1], c.gaps[j]
 		}
 	}
-	area := 0.0
+	open := 0.0
 	for _, g := range c.gaps {
 		if g.lo-lo > thin {
-			area += c.shows(cx, cy, lo, g.lo, grow)
+			open += c.shows(cx, cy, lo, g.lo, grow)
 		}
 		lo = max(lo, g.hi)
 	}
 	if hi-lo > thin {
-		area += c.shows(cx, cy, lo, hi, grow)
+		open += c.shows(cx, cy, lo, hi, grow)
 	}
-	return area
+	return area{whole, open}
 }
 
 // shows is the weight of an open interval; it grows the box instead when asked.

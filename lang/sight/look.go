@@ -38,10 +38,6 @@ func newLooker(st *stage) *looker {
 	return l
 }
 
-// seen is how a body shows: its in-frame area and how much of that is open, at
-// distance 1; where nothing is, whole is some number above nought.
-type seen struct{ whole, open float64 }
-
 // frame turns to a camera at a frame and finds everything before it; false where
 // the camera sees nothing at all.
 func (l *looker) frame(camera int, f units.Frame) bool {
@@ -164,12 +160,13 @@ func (e *eye) mayCover(o, t *extent) bool {
 	return (o.p0 < t.p1 && o.p1 > t.p0 || e.steep) && o.hi > t.lo && o.lo < t.hi && o.w1 > t.w0
 }
 
-// measure measures an item past every other.
-func (l *looker) measure(t *item) seen {
+// measure measures an item past every other; where nothing is open, whole is
+// some number above nought.
+func (l *looker) measure(t *item) area {
 	c := &l.cover
 	c.win = &l.eye.win
 	if !c.begin(t) {
-		return seen{}
+		return area{}
 	}
 	for i := range l.extents[:l.n] {
 		if !l.eye.mayCover(&l.extents[i], &t.extent) {
@@ -183,22 +180,17 @@ func (l *looker) measure(t *item) seen {
 }
 
 // hidden is the outcome for an item of which nothing is left.
-func (c *cover) hidden(t *item) seen {
+func (c *cover) hidden(t *item) area {
 	if !c.inWindow(t) {
-		return seen{}
+		return area{}
 	}
-	return seen{whole: 1}
+	return area{whole: 1}
 }
 
 // shown is the outcome once every item that may hide t has been.
-func (c *cover) shown(t *item) seen {
-	alone := len(c.partial) == 0 && !c.taken
-	open := c.open()
-	if alone {
-		return seen{open, open}
+func (c *cover) shown(t *item) area {
+	if a := c.result(); a.whole > 0 {
+		return a
 	}
-	if open <= 0 {
-		return c.hidden(t)
-	}
-	return seen{c.whole(t), open}
+	return area{}
 }

@@ -21,7 +21,7 @@ const glassSlack = 0.01 // metres
 
 // mirrors measures every body in every mirror that a camera sees at a frame,
 // which the looker has turned to.
-func (l *looker) mirrors(camera int, f units.Frame, put func(row int, s seen)) {
+func (l *looker) mirrors(camera int, f units.Frame, put func(row int, s area)) {
 	for m := range l.st.scene.Mirrors {
 		pane, shown := &l.pane, &l.shown
 		if !l.glassItem(pane, &l.st.flats[m], glassSlack) || !l.glassItem(shown, &l.st.flats[m], 0) || !l.glassWindow(shown) {
@@ -41,10 +41,10 @@ func (l *looker) mirrors(camera int, f units.Frame, put func(row int, s seen)) {
 
 // image measures an image in the glass, past what hides the glass and past
 // other images.
-func (l *looker) image(t, pane *item) seen {
+func (l *looker) image(t, pane *item) area {
 	c := &l.cover
 	if !c.begin(t) {
-		return seen{}
+		return area{}
 	}
 	for i := range l.items[:l.n] {
 		if o := &l.items[i]; l.eye.mayCover(&o.extent, &pane.extent) && !c.hide(o, pane) {

@@ -53,11 +53,11 @@ func (w *tileWorker) all(t *tile, f units.Frame) {
 		it := &w.items[i]
 		w.put(int(it.ref), col, w.measure(it))
 	}
-	w.mirrors(t.camera, f, func(row int, s seen) { w.put(row, col, s) })
+	w.mirrors(t.camera, f, func(row int, s area) { w.put(row, col, s) })
 	w.glows(t.camera, f)
 }
 
-func (w *tileWorker) put(row, col int, s seen) {
+func (w *tileWorker) put(row, col int, s area) {
 	if s.whole <= 0 {
 		return
 	}
