@@ -182,7 +182,7 @@ func (c *CameraTrack) pan(t float64) float64 {
 
 // aimsOf builds the aims and swings of a camera.
 func (b *builder) aimsOf(c *CameraTrack) {
-	for _, a := range byStart(b.p.Actions, b.c) {
+	for _, a := range byStart(b.r.actions, b.c) {
 		if !mine(a, c.Camera) {
 			continue
 		}

@@ -87,7 +87,7 @@ func (b *builder) holding(t plan.Thing, at float64) *plan.Camera {
 
 // spotter is who spots somebody all through a time.
 func (b *builder) spotter(who plan.Thing, from, to float64) *plan.Person {
-	for _, a := range b.p.Actions {
+	for _, a := range b.r.actions {
 		d, ok := a.Deed.(*plan.Spot)
 		if !ok || d.Whom == nil || plan.Thing(d.Whom) != who {
 			continue

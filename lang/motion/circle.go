@@ -91,7 +91,7 @@ func spunBy(g target, t float64) float64 {
 
 // arcProfile is the way round in time.
 func (b *builder) arcProfile(e *event, lim Limits, at, angle float64) *pace.Profile {
-	r := route{path: geom.NewArc(geom.Vec{}, at, 0, angle)}
+	r := route{path: geom.NewArc(geom.Vec{}, at, 0, angle), memo: &memo{}}
 	m := mover{limits: lim, stated: e.action.Timing.At}
 	b.lengths.move(e.action, m, r)
 	return m.in(r, units.Seconds(e.end-e.start))

@@ -61,7 +61,7 @@ func (e *event) feet() bool {
 // gather sorts every line that moves something by what it really moves.
 func (b *builder) gather() {
 	b.events = make(map[plan.Thing][]event)
-	for _, a := range b.p.Actions {
+	for _, a := range b.r.actions {
 		iv := b.c.Of(a)
 		e := event{start: float64(iv.Start), end: float64(iv.End), open: iv.Open, action: a}
 		switch a.Deed.(type) {
@@ -217,7 +217,7 @@ func asideOf(h *hold) geom.Vec {
 // movesItself says that a person has a line of their own that takes them
 // anywhere.
 func (b *builder) movesItself(who *plan.Person) bool {
-	for _, a := range b.p.Actions {
+	for _, a := range b.r.actions {
 		if a.Subject != plan.Thing(who) {
 			continue
 		}

@@ -76,14 +76,3 @@ func (t *Track) face(from float64, dir func(float64) float64, l Limits, time flo
 	t.heads = append(t.heads, head{from, dir, off, time, turn})
 	return off
 }
-
-// headingRate in radians a second.
-func (t *Track) headingRate(at float64) float64 {
-	const h = 1e-3
-	from, to := float64(t.Segments[0].Start), t.end()
-	a, b := math.Max(from, at-h), math.Min(to, at+h)
-	if b <= a {
-		return 0
-	}
-	return geom.AngleDiff(t.heading(a), t.heading(b)) / (b - a)
-}

@@ -64,9 +64,7 @@ func (b *builder) keep(d *plan.Keep, wears bool, from *geom.Vec, lim Limits, sta
 
 // path is the trail, made when first asked for.
 func (t *Track) path() *trail {
-	if t.trail == nil {
-		t.trail = newTrail(t)
-	}
+	t.once.Do(func() { t.trail = newTrail(t) })
 	return t.trail
 }
 

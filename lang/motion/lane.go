@@ -19,7 +19,6 @@ type lane struct {
 	done   float64       // the time up to which the track is built
 	still  *geom.Vec     // the velocity left over from a relation, to be braked
 	braked Limits
-	moved  bool // any line has placed it yet
 	known  bool // a place is known before the first relation
 }
 
@@ -187,10 +186,13 @@ func (l *lane) addRest(to float64) {
 // brake comes to rest from what a relation or a cut move left over.
 func (l *lane) brake(to float64) {
 	rate := math.Max(float64(l.braked.Accel.Hard), 0.5)
-	c := newCoast(l.here(), *l.still, l.done, rate)
+	here := l.here()
+	c := newCoast(here, *l.still, l.done, rate)
 	l.still = nil
 	end := math.Min(to, l.done+c.time)
-	l.push(Segment{Kind: Braking, End: units.Seconds(end), Limits: l.braked, way: l.wrap(c)})
+	flat := func(t float64) geom.Vec { return c.at(t).Floor() }
+	lv := l.b.g.over(flat, l.done, end, here.Z)
+	l.push(Segment{Kind: Braking, End: units.Seconds(end), Limits: l.braked, way: l.wrap(levelled{flat, lv})})
 }
 
 // holdHeading keeps the way the subject faces when it comes to rest, but lets a

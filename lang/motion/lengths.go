@@ -2,9 +2,7 @@ package motion
 
 import (
 	"math"
-	"sync"
 
-	"longhand/lang/pace"
 	"longhand/lang/plan"
 	"longhand/lang/units"
 )
@@ -13,11 +11,9 @@ import (
 // passes its places, as far as one round of tracks knows; what it doesn't know
 // comes from the sketch.
 type lengths struct {
-	r        *Resolver
-	natural  map[*plan.Action]units.Seconds
-	ways     map[*plan.Action]lined
-	mu       sync.Mutex
-	profiles map[*plan.Action]*pace.Profile // the one asked for last
+	r       *Resolver
+	natural map[*plan.Action]units.Seconds
+	ways    map[*plan.Action]lined
 }
 
 // lined is a line's way and who goes it.
@@ -29,9 +25,8 @@ type lined struct {
 
 func newLengths(r *Resolver) *lengths {
 	return &lengths{r: r,
-		natural:  make(map[*plan.Action]units.Seconds),
-		ways:     make(map[*plan.Action]lined),
-		profiles: make(map[*plan.Action]*pace.Profile),
+		natural: make(map[*plan.Action]units.Seconds),
+		ways:    make(map[*plan.Action]lined),
 	}
 }
 
@@ -72,17 +67,6 @@ func (l *lengths) Passing(a *plan.Action, stop int, took units.Seconds) units.Se
 	if w.leave {
 		step = min(stepTime, took*0.4)
 	}
-	p := l.profile(a, w, took-step)
+	p := w.m.in(w.r, took-step)
 	return step + p.TimeAt(units.Metres(w.r.stops[stop]))
-}
-
-func (l *lengths) profile(a *plan.Action, w lined, took units.Seconds) *pace.Profile {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	if p := l.profiles[a]; p != nil && p.Duration() == took {
-		return p
-	}
-	p := w.m.in(w.r, took)
-	l.profiles[a] = p
-	return p
 }

@@ -27,8 +27,6 @@ func (l level) at(x float64) float64 {
 	return l.z[k] + (l.z[k+1]-l.z[k])*(i-float64(k))
 }
 
-func (l level) end() float64 { return l.z[len(l.z)-1] }
-
 // ground knows the floors of the set.
 type ground struct {
 	floors *solid.Floors
@@ -37,6 +35,7 @@ type ground struct {
 
 const (
 	levelStep = 0.05 // metres of way between samples of the floor
+	climbRate = 1.5  // m/s up or down, at most (common practice, no source)
 	tread     = 0.3  // metres over which a step up or down is taken (common practice, no source)
 )
 
@@ -74,7 +73,11 @@ func (g ground) over(at func(t float64) geom.Vec, start, end, z float64) level {
 		z = g.floors.Under(at(start+step*float64(i)), z)
 		zs[i] = z
 	}
-	return level{start, step, spread(zs, int(math.Round(0.15/step)))}
+	zs = spread(zs, int(math.Round(0.15/step)))
+	for i := 1; i < len(zs); i++ { // nobody climbs or drops faster than this
+		zs[i] = clamp(zs[i], zs[i-1]-climbRate*step, zs[i-1]+climbRate*step)
+	}
+	return level{start, step, zs}
 }
 
 // spread averages each sample with half as many on either side as it has, but

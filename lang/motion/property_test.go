@@ -48,7 +48,7 @@ beat "one"
 	mark := func() string { return fmt.Sprintf("M%d", rapid.IntRange(0, marks-1).Draw(t, "mark")) }
 	pick := func(of ...string) string { return rapid.SampledFrom(of).Draw(t, "pick") }
 	timing := func() string {
-		return pick("", "", " at 1.1 m/s", fmt.Sprintf(" in %d s", rapid.IntRange(2, 30).Draw(t, "in")))
+		return pick("", "", " at 1.1 m/s", fmt.Sprintf(" in %d s", rapid.IntRange(15, 60).Draw(t, "in")))
 	}
 	say("  mina stands at M0\n  ida stands at M2\n  dolly stands at M3\n  arm stands at M4")
 	if rapid.Bool().Draw(t, "rides") {

@@ -13,6 +13,12 @@ type route struct {
 	path  *geom.Path
 	stops []float64 // length at each of the plan path's Stops()
 	bends bends
+	memo  *memo
+}
+
+// newRoute is a path ready to be gone along.
+func newRoute(path *geom.Path, stops []float64) route {
+	return route{path: path, stops: stops, bends: newBends(path), memo: &memo{}}
 }
 
 // routeFor is the way from where the subject is. heading is the way a wheeled
@@ -67,7 +73,7 @@ func finished(path *geom.Path, stops []float64, p *plan.Path) route {
 	for i := range stops {
 		stops[i] = math.Min(stops[i], path.Length())
 	}
-	return route{path: path, stops: stops, bends: newBends(path)}
+	return newRoute(path, stops)
 }
 
 // roundRoute goes straight to the nearest point of the circle where the subject
@@ -107,7 +113,7 @@ func eightRoute(start geom.Vec, p *plan.Path) (route, error) {
 func onward(path *geom.Path, p *plan.Path) route {
 	places := p.Stops()
 	if len(places) == 0 {
-		return route{path: path, bends: newBends(path)}
+		return newRoute(path, nil)
 	}
 	points := []geom.Vec{path.End()}
 	for _, s := range places {

@@ -52,7 +52,11 @@ const crawl units.MetresPerSecond = 0.1
 
 // natural is the move at its usual, or its stated, pace.
 func (m mover) natural(r route) *pace.Profile {
+	if p := r.memo.natural(m); p != nil {
+		return p
+	}
 	p, _ := m.move(r, 0).Natural()
+	r.memo.keepNatural(m, p)
 	return p
 }
 
@@ -67,13 +71,16 @@ func (m mover) in(r route, took units.Seconds) *pace.Profile {
 	if !(took > 0) {
 		return natural
 	}
+	if p := r.memo.in(m, took); p != nil {
+		return p
+	}
 	var p *pace.Profile
 	var err error
 	for strength := range 3 {
-		p, err = m.move(r, strength).In(took)
-		if err == nil {
-			return p
+		if p, err = m.move(r, strength).In(took); err == nil {
+			break
 		}
 	}
+	r.memo.keepIn(m, p)
 	return p
 }

@@ -3,6 +3,7 @@ package motion
 import (
 	"math"
 	"sort"
+	"sync"
 
 	"longhand/lang/body"
 	"longhand/lang/geom"
@@ -35,7 +36,8 @@ type Track struct {
 	spins []spin
 	poses []pose
 	deck  float64 // height of its floor over the ground, for riders
-	trail *trail
+	once  sync.Once
+	trail *trail // made when first asked for
 }
 
 // At is the pose at a time; before the take it is that of its start, after it

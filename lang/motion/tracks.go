@@ -75,11 +75,11 @@ func (t *Tracks) exact(solved *lengths) bool {
 	return true
 }
 
-// tracksOf builds everything.
+// tracksOf builds everything that moves by itself.
 func (b *builder) tracksOf() *Tracks {
 	t := &Tracks{
 		Rate: b.p.Take.Rate, Clock: b.c, lengths: b.lengths,
-		bodies: make(map[plan.Thing]*Track), cameras: make(map[*plan.Camera]*CameraTrack),
+		bodies: make(map[plan.Thing]*Track),
 	}
 	if t.Rate.Num <= 0 || t.Rate.Den <= 0 {
 		t.Rate = units.Rate{Num: 24, Den: 1}
@@ -100,26 +100,36 @@ func (b *builder) tracksOf() *Tracks {
 	for _, rig := range b.p.Kit.Rigs {
 		put(rig)
 	}
-	for _, tr := range t.Bodies { // trails are made now, so that nobody races for them
-		tr.path()
+	t.looped = b.looped
+	return t
+}
+
+// finish adds the cameras and what else nothing waits for.
+func (b *builder) finish(t *Tracks) {
+	b.film(t)
+	t.Cuts = b.cuts()
+	b.backing(t)
+	b.facts.sort()
+	t.Facts = b.facts
+}
+
+// film adds the cameras.
+func (b *builder) film(t *Tracks) {
+	if t.cameras != nil {
+		return
 	}
+	t.cameras = make(map[*plan.Camera]*CameraTrack)
 	for _, camera := range b.p.Kit.Cameras {
 		if ct := b.camera(camera); ct != nil {
 			t.Cameras = append(t.Cameras, ct)
 			t.cameras[camera] = ct
 		}
 	}
-	t.Cuts = b.cuts()
-	t.looped = b.looped
-	b.backing(t)
-	b.facts.sort()
-	t.Facts = b.facts
-	return t
 }
 
 func (b *builder) cuts() []Cut {
 	var out []Cut
-	for _, a := range byStart(b.p.Actions, b.c) {
+	for _, a := range byStart(b.r.actions, b.c) {
 		if d, ok := a.Deed.(*plan.Cut); ok && d.Camera != nil {
 			out = append(out, Cut{b.c.Of(a).Start, d.Camera, a})
 		}

@@ -20,7 +20,7 @@ func (l *lane) travel(e *event, d *plan.Travel) {
 		dir = dir.Mul(-1)
 	}
 	start := l.here().Floor()
-	r := route{path: geom.NewStraight(start, start.Add(dir.Mul(float64(d.By))))}
+	r := newRoute(geom.NewStraight(start, start.Add(dir.Mul(float64(d.By)))), nil)
 	m := mover{limits: lim, back: d.Pull, stated: e.action.Timing.At}
 	l.b.lengths.move(e.action, m, r)
 	if l.boom == nil && lim.Forward.Hard <= 0 {
@@ -79,7 +79,7 @@ func (b *builder) sightline(e *event, from geom.Vec) (geom.Vec, bool) {
 // the first aim it is that one.
 func (b *builder) seeing(camera *plan.Camera, at float64, index int) *plan.See {
 	var best *plan.See
-	for _, a := range byStart(b.p.Actions, b.c) {
+	for _, a := range byStart(b.r.actions, b.c) {
 		see, ok := a.Deed.(*plan.See)
 		if !ok || a.Subject != plan.Thing(camera) {
 			continue
