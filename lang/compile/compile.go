@@ -132,7 +132,7 @@ func (r *Result) run(ctx context.Context, bag diag.Bag, o Options) (err error) {
 		r.Stage = staging.Build(r.Plan, r.Tracks)
 		so := sight.Options{Workers: o.Workers, Progress: o.Progress}
 		if b := o.Before; b != nil && b.Sight != nil {
-			r.Sight, err = sight.Again(ctx, b.Sight, b.Stage.Scene, r.Stage.Scene, so)
+			r.Sight, err = sight.Again(ctx, b.Sight, r.Stage.Scene, so)
 		} else {
 			r.Sight, err = sight.See(ctx, r.Stage.Scene, so)
 		}
