@@ -172,7 +172,7 @@ func (p *Pass) sayExposure(e *exposure) {
 }
 
 // lead is the part that shows most, by frames; the camera's own before others.
-func (e *exposure) lead() part {
+func (e exposure) lead() part {
 	best := e.parts[0]
 	for _, c := range e.parts[1:] {
 		if count(c.frames) > count(best.frames) {

@@ -36,5 +36,7 @@ var Rules = []*Rule{
 	lostSubject,
 	holeVignettes,
 	holeBlocked,
+	mirrorShows,
+	flare,
 	idleAllow,
 }
