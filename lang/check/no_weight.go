@@ -84,6 +84,11 @@ beat "Down"
 // (common practice, no source: the grips hold the arm for the step itself).
 const weightWithin units.Seconds = 1
 
+// swapWithin is how long before somebody steps off another may have stepped on
+// for the two to be a swap: the time an operator takes onto a platform, with as
+// much again (common practice, no source).
+const swapWithin units.Seconds = 20
+
 // seatedArm says that a rig is an arm that carries people.
 func seatedArm(r *plan.Rig) bool {
 	c, _ := body.ParseClass(r.Class)
@@ -99,7 +104,7 @@ func rigOf(t plan.Thing) *plan.Rig {
 // still there then.
 func (p *Pass) standsIn(rig *plan.Rig, who *plan.Person, from, to units.Seconds) bool {
 	for _, r := range p.Tracks.Rides {
-		if rigOf(r.Carrier) == rig && r.Who != plan.Thing(who) && r.Weight && r.From <= to && r.To > from {
+		if rigOf(r.Carrier) == rig && r.Who != plan.Thing(who) && (r.Weight || from-r.From <= swapWithin) && r.From <= to && r.To > from {
 			return true
 		}
 	}
