@@ -58,7 +58,7 @@ func (b *builder) rigs() {
 		default:
 			b.mover(r, "rig", track, []part{{polygon: box(l, w), z: [2]float64{0, h}}})
 			if class == body.Crane || class == body.Jib {
-				b.arm(r)
+				b.arm(r, track)
 			}
 		}
 	}
@@ -105,7 +105,7 @@ func (b *builder) wornRig(r *plan.Rig, track *motion.Track, l, w, h float64) {
 
 // arm is a crane's or a jib's arm from its tail over the pivot to the lens, and
 // the platform of who rides it.
-func (b *builder) arm(r *plan.Rig) {
+func (b *builder) arm(r *plan.Rig, base *motion.Track) {
 	var camera *motion.CameraTrack
 	seated := false
 	for _, c := range b.tracks.Cameras {
@@ -124,8 +124,9 @@ func (b *builder) arm(r *plan.Rig) {
 	b.frames(func(f units.Frame, t units.Seconds) {
 		// Before and after the camera is on it the arm rests where it was first,
 		// or last, with the camera on it.
-		if a, ok := camera.Arm(b.within(camera, r, t)); ok {
-			arms[f] = a
+		near := b.within(camera, r, t)
+		if a, ok := camera.Arm(near); ok {
+			arms[f] = carried(a, base.At(near), base.At(t))
 			reach = math.Max(reach, float64(a.Reach))
 		}
 	})
@@ -165,6 +166,19 @@ func (b *builder) arm(r *plan.Rig) {
 			return p, 0.1
 		})
 	}
+}
+
+// carried is an arm at rest on its base, gone from where it was to where it is.
+func carried(a motion.Arm, from, to motion.Pose) motion.Arm {
+	if from == to {
+		return a
+	}
+	turn := geom.AngleDiff(from.Heading, to.Heading)
+	move := func(p geom.Vec3) geom.Vec3 {
+		q := p.Floor().Sub(from.Point()).Rotate(turn).Add(to.Point())
+		return q.At(p.Z + float64(to.Z-from.Z))
+	}
+	return motion.Arm{Pivot: move(a.Pivot), Tip: move(a.Tip), Reach: a.Reach}
 }
 
 // within moves a time into the nearest hold of a camera on a rig.
