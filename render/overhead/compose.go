@@ -1,0 +1,249 @@
+package overhead
+
+import (
+	"longhand/lang/plan"
+	"longhand/render/fonts"
+	"longhand/render/scene"
+)
+
+// compose draws one beat, or the whole take, on as many sheets as its list needs.
+func (m *material) compose(beat *plan.Beat, o Options) []*scene.Sheet {
+	s := span{0, m.tracks.Length()}
+	if beat != nil {
+		s = m.spanOf(beat)
+	}
+	e := m.happening(s, beat, true)
+	set := m.setExtent()
+	if !e.any {
+		e = set
+	}
+	if !e.any {
+		e.add(e.low, 2)
+	}
+	l, scale := m.choose(e, o)
+	d := &drawing{material: m, o: o, beat: beat, span: s, box: l.drawing, view: centred(e, set, l.drawing, scale)}
+	part, own := d.withDetail(set, l)
+	notes := d.draw()
+	lost := d.settle()
+	sheet := d.sheet(l)
+	if part != nil {
+		part.draw()
+		lost = append(lost, part.settle()...)
+		sheet.Add(part.inset())
+	}
+	notes = append(notes, d.offSheet(lost)...)
+	key := &scene.Group{ID: "key", Title: "what happens, in order of time"}
+	rest := keyOf(key, l.key, notes)
+	sheet.Add(key)
+	sheets, drawn := []*scene.Sheet{sheet}, []*drawing{d}
+	if own != nil {
+		all := own.draw()
+		own.settle()
+		sh := own.sheet(l)
+		if len(rest) > 0 {
+			all = rest
+		}
+		k := &scene.Group{ID: "key", Title: "what happens, in order of time"}
+		rest = keyOf(k, l.key, all)
+		sh.Add(k)
+		sheets, drawn = append(sheets, sh), append(drawn, own)
+	}
+	for len(rest) > 0 && len(sheets) < 50 {
+		var more *scene.Sheet
+		more, rest = d.overflow(l, rest)
+		sheets, drawn = append(sheets, more), append(drawn, d)
+	}
+	first, pages := max(1, o.Page), max(o.Pages, max(1, o.Page)+len(sheets)-1)
+	for i, sh := range sheets {
+		sh.Add(drawn[i].titleBlock(l.title, l.paper.Name, first+i, pages))
+	}
+	return sheets
+}
+
+// choose finds how the paper lies and the scale, where the options leave it open.
+func (m *material) choose(e extent, o Options) (layout, float64) {
+	turns := []Turn{Landscape, Portrait}
+	if o.Turn != Auto {
+		turns = []Turn{o.Turn}
+	}
+	var best layout
+	scale := 0.0
+	for _, t := range turns {
+		l := layoutOf(o.paper(), t)
+		s := o.Scale
+		if s <= 0 {
+			s = fit(e, l.drawing, scales(m.plan.Take.Units))
+		}
+		if scale == 0 || s < scale || o.Scale > 0 && !fits(e, best.drawing, s) && fits(e, l.drawing, s) {
+			best, scale = l, s
+		}
+	}
+	return best, scale
+}
+
+// draw makes all layers but the labels, which wait for their places, and gives the
+// entries of the list.
+func (d *drawing) draw() []note {
+	never := d.layer("never-seen", "floor that no camera sees", "", "grip", "directors", "electric", "camera", "art", "sound")
+	views := d.layer("views", "what the cameras see of the floor", "dotted at the start of the beat, dashed at its end", "camera", "directors", "effects", "script", "art", "sound")
+	floor := d.layer("floor", "platforms, stairs and grids", "")
+	set := d.layer("set", "the set", d.plan.Set.Title)
+	marks := d.layer("marks", "marks on the floor", "")
+	lamps := d.layer("lamps", "lamps", "", "electric", "camera", "art")
+	paths := d.layer("paths", "paths", "a tick across for each second")
+	bodies := d.layer("bodies", "people, vehicles and rigs", "open where they start, filled where they end, grey where they stay")
+	cameras := d.layer("cameras", "cameras", "")
+	spoils := d.layer("findings", "findings", "")
+	outs := d.layer("paint-outs", "what is painted out", "", "effects", "camera", "script")
+	cues := d.layer("cues", "cues in order of time", "")
+
+	if d.o.NeverSeen {
+		d.drawNever(never)
+	}
+	if d.beat != nil {
+		d.drawViews(views)
+	}
+	d.floors(floor)
+	d.blocks(set)
+	d.walls(set)
+	d.doors(set)
+	d.windows(set)
+	light := d.drawLamps(lamps)
+	all := d.movers()
+	for _, kind := range []string{"vehicle", "rig", "crew", "performer"} {
+		for _, b := range all {
+			if b.kind == kind {
+				d.path(paths, b)
+			}
+		}
+	}
+	for _, c := range d.tracks.Cameras {
+		d.lensPath(paths, c)
+	}
+	d.marks(marks)
+	for _, kind := range []string{"vehicle", "rig", "crew", "performer"} {
+		for _, b := range all {
+			if b.kind == kind {
+				d.drawBody(bodies, b)
+			}
+		}
+	}
+	for _, c := range d.tracks.Cameras {
+		d.drawCamera(cameras, c)
+	}
+	var notes []note
+	if d.beat == nil {
+		notes = d.beats(cues)
+	} else {
+		events := d.events()
+		d.badges(cues, events)
+		notes = d.notes(events)
+	}
+	notes = append(notes, d.drawPaintOuts(outs)...)
+	notes = append(notes, d.drawFound(spoils, d.found())...)
+	return append(notes, light...)
+}
+
+// sheet is the paper with the drawing's frame, its layers clipped to it.
+func (d *drawing) sheet(l layout) *scene.Sheet {
+	t := d.plan.Take
+	s := &scene.Sheet{Width: l.paper.Width, Height: l.paper.Height, Styles: styles(d.o.Colour)}
+	s.Title = t.Title + ": overhead of the whole take"
+	if d.beat != nil {
+		s.Title = t.Title + ": overhead of beat " + d.beat.Title
+	}
+	s.Desc = "Floor plan at " + scaleText(d.view.Scale, t.Units) + ", " + d.span.from.Clock() + " to " + d.span.to.Clock()
+	plan := &scene.Group{ID: "plan", Title: "floor plan", Clip: [][]scene.Point{d.box.Corners()}}
+	for _, g := range d.layers {
+		plan.Add(g)
+	}
+	if d.detail != nil {
+		plan.Add(&scene.Rect{Class: "detail-frame", Box: *d.detail})
+	}
+	s.Add(&scene.Rect{Class: "paper", Box: s.Box()}, plan, &scene.Rect{Class: "border", Box: d.box})
+	strip := l.strip
+	s.Add(&scene.Rect{Class: "border", Box: scene.Box{Min: d.box.Min, Max: scene.Pt(s.Width-margin, s.Height-margin)}}, &scene.Rect{Class: "border", Box: strip})
+	bar, w := d.scaleBar(scene.Pt(strip.Min.X+4, strip.Min.Y+6))
+	arrow, aw := d.bearings(scene.Pt(strip.Min.X+4+w+12, strip.Center().Y+1.3), 3.8)
+	s.Add(bar, arrow, d.legend(scene.Pt(strip.Min.X+4+w+12+aw+6, strip.Min.Y), strip))
+	return s
+}
+
+// inset is a detail as it lies in a corner of another drawing.
+func (d *drawing) inset() *scene.Group {
+	g := &scene.Group{ID: d.id("drawing"), Class: "detail", Title: "detail at " + scaleText(d.view.Scale, d.plan.Take.Units)}
+	plan := &scene.Group{Clip: [][]scene.Point{d.box.Corners()}}
+	for _, l := range d.layers {
+		plan.Add(l)
+	}
+	head := scene.Box{Min: d.box.Min, Max: scene.Pt(d.box.Max.X, d.box.Min.Y+4)}
+	g.Add(&scene.Rect{Class: "paper", Box: d.box}, plan, &scene.Rect{Class: "paper rule", Box: head}, &scene.Rect{Class: "border", Box: d.box},
+		&scene.Text{Class: "ink", At: scene.Pt(head.Min.X+1.2, head.Center().Y), Text: "detail " + scaleText(d.view.Scale, d.plan.Take.Units), Size: 7.5, Face: fonts.Bold, Level: scene.Center})
+	return g
+}
+
+// overflow is a sheet for what the list at the side had no room for.
+func (d *drawing) overflow(l layout, notes []note) (*scene.Sheet, []note) {
+	s := &scene.Sheet{Width: l.paper.Width, Height: l.paper.Height, Styles: styles(d.o.Colour)}
+	s.Title = d.plan.Take.Title + ": list, continued"
+	in := s.Box().Grow(-margin)
+	s.Add(&scene.Rect{Class: "paper", Box: s.Box()}, &scene.Rect{Class: "border", Box: in})
+	n := max(1, int(in.Width()/80))
+	w := in.Width() / float64(n)
+	var columns []scene.Box
+	for i := range n {
+		b := scene.BoxAt(in.Min.X+float64(i)*w, in.Min.Y, w, in.Height())
+		if b.Max.X > l.title.Min.X+1e-6 {
+			b.Max.Y = l.title.Min.Y
+		}
+		columns = append(columns, b)
+	}
+	key := &scene.Group{ID: "key", Title: "what happens, in order of time, continued"}
+	rest := keyOf(key, columns, notes)
+	if len(rest) == len(notes) { // longer than a sheet
+		rest = nil
+	}
+	s.Add(key)
+	return s, rest
+}
+
+// legend says what the signs mean, as far as the strip has room.
+func (d *drawing) legend(at scene.Point, strip scene.Box) scene.Item {
+	g := &scene.Group{ID: d.id("legend"), Title: "signs"}
+	type sign struct {
+		text string
+		draw func(scene.Point) []scene.Item
+	}
+	signs := []sign{
+		{"performer", func(p scene.Point) []scene.Item { return performer(p, 1.5, 0, starts) }},
+		{"crew", func(p scene.Point) []scene.Item { return crew(p, 1.5, 0, starts) }},
+		{"camera", func(p scene.Point) []scene.Item { return lens(p, 1.3, 0, starts) }},
+		{"starts", func(p scene.Point) []scene.Item { return performer(p, 1.5, 0, starts) }},
+		{"ends", func(p scene.Point) []scene.Item { return performer(p, 1.5, 0, ends) }},
+		{"stays", func(p scene.Point) []scene.Item { return performer(p, 1.5, 0, stays) }},
+		{"view at start", func(p scene.Point) []scene.Item {
+			return []scene.Item{scene.Line("view-start", p.Add(scene.Pt(-2.5, 0)), p.Add(scene.Pt(2.5, 0)))}
+		}},
+		{"at end", func(p scene.Point) []scene.Item {
+			return []scene.Item{scene.Line("view-end", p.Add(scene.Pt(-2.5, 0)), p.Add(scene.Pt(2.5, 0)))}
+		}},
+	}
+	x := at.X
+	for i, s := range signs {
+		row := float64(i % 2)
+		p := scene.Pt(x+3, at.Y+3.6+row*5.6)
+		w := 7 + fonts.Regular.Width(7, s.text) + 3
+		if row == 0 && i+1 < len(signs) {
+			w = 7 + max(fonts.Regular.Width(7, s.text), fonts.Regular.Width(7, signs[i+1].text)) + 3
+		}
+		if x+w > strip.Max.X-1 {
+			break
+		}
+		g.Add(s.draw(p)...)
+		g.Add(&scene.Text{Class: "quiet", At: scene.Pt(x+7, p.Y), Text: s.text, Size: 7, Level: scene.Center})
+		if row == 1 {
+			x += 7 + max(fonts.Regular.Width(7, s.text), fonts.Regular.Width(7, signs[i-1].text)) + 3
+		}
+	}
+	return g
+}

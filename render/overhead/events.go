@@ -1,0 +1,213 @@
+package overhead
+
+import (
+	"sort"
+	"strconv"
+	"strings"
+
+	"longhand/lang/clock"
+	"longhand/lang/geom"
+	"longhand/lang/plan"
+	"longhand/lang/units"
+	"longhand/render/fonts"
+	"longhand/render/label"
+	"longhand/render/scene"
+)
+
+// event is a number on the floor and in the list: what one subject is told at one
+// moment.
+type event struct {
+	number  int
+	at      units.Seconds
+	who     string
+	what    []string // each line in the plan's own words, without its cue
+	cue     string   // "when otto reaches M4, +1 s"
+	actions []*plan.Action
+	fore    bool // of the department it is drawn for
+}
+
+// mine is whether a line belongs to this drawing: it begins in its stretch.
+func (d *drawing) mine(a *plan.Action) bool {
+	if a.Beat == nil {
+		return false
+	}
+	return d.beat == nil || a.Beat == d.beat
+}
+
+// events are the lines of a beat in order of time, those of one subject that
+// begin together as one.
+func (d *drawing) events() []*event {
+	var acts []*plan.Action
+	for _, a := range d.plan.Actions {
+		if d.mine(a) {
+			acts = append(acts, a)
+		}
+	}
+	c := d.tracks.Clock
+	sort.SliceStable(acts, func(i, j int) bool { return c.Of(acts[i]).Start < c.Of(acts[j]).Start })
+	var out []*event
+	for _, a := range acts {
+		i := c.Of(a)
+		who := a.Who()
+		if s := clock.SubjectOf(a); s != nil {
+			who = s.ID().Name
+		}
+		var e *event
+		for _, o := range out {
+			if who != "" && o.who == who && i.Start-o.at < units.Seconds(0.5/d.tracks.Rate.PerSecond()) {
+				e = o
+			}
+		}
+		if e == nil {
+			e = &event{number: len(out) + 1, at: i.Start, who: who, cue: c.Words(a)}
+			out = append(out, e)
+		}
+		e.actions = append(e.actions, a)
+		e.what = append(e.what, words(a))
+		e.fore = e.fore || d.o.Department == "" || d.looks(a)
+	}
+	return out
+}
+
+// looks is whether the department a drawing is for acts on a line.
+func (d *drawing) looks(a *plan.Action) bool {
+	has := func(names ...string) bool {
+		for _, n := range names {
+			if n == d.o.Department {
+				return true
+			}
+		}
+		return false
+	}
+	switch a.Deed.(type) {
+	case *plan.Say:
+		return has("sound", "directors", "script", "movement")
+	case *plan.Cue:
+		return has("electric", "directors", "camera")
+	case *plan.Cut:
+		return has("script", "camera", "effects")
+	case *plan.Handoff, *plan.Mount, *plan.Board, *plan.Lift:
+		return has("grip", "camera", "directors")
+	case *plan.Hide:
+		return has("camera", "art", "grip")
+	case *plan.Operate:
+		return has("art", "directors", "movement")
+	}
+	if a.Subject != nil {
+		return has(lookers[string(a.Subject.Kind())]...)
+	}
+	return has("directors")
+}
+
+// words is a line as written, without what it waits for and without comments.
+func words(a *plan.Action) string {
+	if !a.Span.Valid() {
+		return clock.Describe(a)
+	}
+	text := a.Span.Text()
+	if m := a.Timing.Start; m != nil && m.Span.Valid() && m.Span.Start >= a.Span.Start && m.Span.End <= a.Span.End {
+		before := strings.TrimRight(text[:m.Span.Start-a.Span.Start], " \t\r\n")
+		for _, w := range []string{"when", "starting"} {
+			before = strings.TrimSuffix(before, w)
+		}
+		text = before + " " + text[m.Span.End-a.Span.Start:]
+	}
+	return strings.Join(strings.Fields(uncomment(text)), " ")
+}
+
+// uncomment leaves out comments, which run from # to the end of the line outside
+// of strings.
+func uncomment(text string) string {
+	var b strings.Builder
+	in, skip := false, false
+	for i := 0; i < len(text); i++ {
+		ch := text[i]
+		switch {
+		case ch == '\n':
+			in, skip = false, false
+		case ch == '\\' && in:
+			b.WriteByte(ch)
+			if i++; i < len(text) && !skip {
+				b.WriteByte(text[i])
+			}
+			continue
+		case ch == '"' && !skip:
+			in = !in
+		case ch == '#' && !in:
+			skip = true
+		}
+		if !skip {
+			b.WriteByte(ch)
+		}
+	}
+	return b.String()
+}
+
+// place is where on the floor an event happens.
+func (d *drawing) place(e *event) (geom.Vec, bool) {
+	for _, a := range e.actions {
+		if op, ok := a.Deed.(*plan.Operate); ok {
+			if p, ok := d.position(op.Door, e.at); ok && a.Subject == plan.Thing(op.Door) {
+				return p, true
+			}
+		}
+		if q, ok := a.Deed.(*plan.Cue); ok {
+			for _, l := range q.Levels {
+				var t plan.Thing
+				if l.Wash != nil {
+					t = l.Wash
+				} else if l.Lamp != nil {
+					t = l.Lamp
+				}
+				if p, ok := d.position(t, e.at); ok && d.shows(p, 3) {
+					return p, true
+				}
+			}
+			if m := a.Timing.Start; m != nil && m.Event != nil {
+				if m.Event.Place != nil {
+					return m.Event.Place.Point, true
+				}
+				return d.position(m.Event.Subject, e.at)
+			}
+		}
+		if q, ok := a.Deed.(*plan.Cut); ok && q.Camera != nil {
+			return d.position(q.Camera, e.at)
+		}
+		if s := clock.SubjectOf(a); s != nil {
+			if p, ok := d.position(s, e.at); ok {
+				return p, true
+			}
+		}
+	}
+	return geom.Vec{}, false
+}
+
+// badges put the numbers of events on the floor. Those of one place at one moment
+// stand in a row.
+func (d *drawing) badges(g *scene.Group, events []*event) {
+	const size = scene.Smallest
+	for _, e := range events {
+		p, ok := d.place(e)
+		if !ok || !d.shows(p, 1) {
+			continue
+		}
+		text := strconv.Itoa(e.number)
+		r := scene.BadgeRadius(text, size, fonts.Bold)
+		one := &scene.Group{ID: d.id("cue", text), Title: "cue " + text + ", " + e.at.Clock(), Desc: strings.Join(e.what, "; ")}
+		ring, class := "badge", "ink"
+		if d.o.Department != "" {
+			if e.fore {
+				ring, class = "badge-fore", "reversed"
+			} else {
+				one.Class = "dim"
+			}
+		}
+		a := ask{into: one, must: true, draw: func(pl label.Place) []scene.Item {
+			items, _ := scene.Badge(ring, class, pl.Center, text, size, fonts.Bold)
+			return items
+		}}
+		a.ID, a.At, a.Radius, a.W, a.H, a.Priority, a.Reach = one.ID, d.pt(p), 2.6, 2*r, 2*r, 45, 50
+		d.say(a)
+		g.Add(one)
+	}
+}

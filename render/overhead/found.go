@@ -1,0 +1,280 @@
+package overhead
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"longhand/lang/diag"
+	"longhand/lang/geom"
+	"longhand/lang/plan"
+	"longhand/lang/units"
+	"longhand/render/fonts"
+	"longhand/render/label"
+	"longhand/render/scene"
+)
+
+// found is a finding of this stretch, with a letter. What one camera finds out
+// about one thing again and again is one.
+type found struct {
+	letter string
+	diag.Diagnostic
+	at   units.Seconds // its worst moment in the stretch
+	runs []string      // when it lasts
+	spot geom.Vec
+	has  bool // a place on the floor
+}
+
+// found lists the errors and warnings of the stretch.
+func (d *drawing) found() []found {
+	var out []found
+	type same struct {
+		code            diag.Code
+		subject, camera string
+	}
+	index := map[same]int{}
+	rate := d.tracks.Rate
+	for _, f := range d.findings {
+		if f.Severity < diag.Warning {
+			continue
+		}
+		g := found{Diagnostic: f, at: d.span.from}
+		for _, r := range f.Frames {
+			from, to := rate.Time(r.From), rate.Time(r.To)
+			if from > d.lastOf(d.span) || to < d.span.from {
+				continue
+			}
+			a, b := max(from, d.span.from), min(to, d.lastOf(d.span))
+			t := rate.Time(f.Worst)
+			if t >= a && t <= b {
+				g.at = t
+			} else if len(g.runs) == 0 {
+				g.at = a
+			}
+			g.runs = append(g.runs, a.Clock()+" to "+b.Clock())
+		}
+		ofBeat := d.beat == nil || f.Beat != "" && f.Beat == d.beat.Title
+		if len(g.runs) == 0 && (len(f.Frames) > 0 || !ofBeat) {
+			continue
+		}
+		key := same{f.Code, f.Subject, f.Camera}
+		if i, ok := index[key]; ok && f.Subject != "" && len(g.runs) > 0 {
+			o := &out[i]
+			runs := append(o.runs, g.runs...)
+			if f.Share > o.Share {
+				letter := o.letter
+				*o = g
+				o.letter = letter
+				d.locate(o)
+			}
+			o.runs = runs
+			continue
+		}
+		d.locate(&g)
+		g.letter = alphabet(len(out))
+		index[key] = len(out)
+		out = append(out, g)
+	}
+	return out
+}
+
+// locate finds where on the floor a finding happens: at the thing found out, else
+// at the camera.
+func (d *drawing) locate(f *found) {
+	if d.scene != nil && f.Subject != "" {
+		if i, ok := d.scene.Body(f.Subject); ok {
+			p := d.scene.Bodies[i].At(min(d.tracks.Rate.At(f.at), units.Frame(d.scene.Frames-1)))
+			f.spot, f.has = vec(p.X, p.Y), true
+			return
+		}
+	}
+	for _, name := range []string{f.Subject, f.Camera} {
+		if f.has || name == "" {
+			continue
+		}
+		f.spot, f.has = d.position(d.named(name), f.at)
+	}
+}
+
+// alphabet is the n-th letter, then aa, ab and so on.
+func alphabet(n int) string {
+	s := string(rune('a' + n%26))
+	if n >= 26 {
+		return alphabet(n/26-1) + s
+	}
+	return s
+}
+
+// named is a thing of the plan by its name; nil for none.
+func (m *material) named(name string) plan.Thing {
+	p := m.plan
+	for _, v := range p.People {
+		if v.Name == name {
+			return v
+		}
+	}
+	for _, v := range p.Kit.Rigs {
+		if v.Name == name {
+			return v
+		}
+	}
+	for _, v := range p.Kit.Vehicles {
+		if v.Name == name {
+			return v
+		}
+	}
+	for _, v := range p.Kit.Cameras {
+		if v.Name == name {
+			return v
+		}
+	}
+	for _, v := range p.Set.Doors {
+		if v.Name == name {
+			return v
+		}
+	}
+	for _, v := range p.Set.Holes {
+		if v.Name == name {
+			return v
+		}
+	}
+	for _, v := range p.Kit.Lamps {
+		if v.Name == name {
+			return v
+		}
+	}
+	for _, v := range p.Kit.Washes {
+		if v.Name == name {
+			return v
+		}
+	}
+	return nil
+}
+
+// triangle is the sign of a finding, with its letter.
+func triangle(text string, at scene.Point) []scene.Item {
+	low := at.Add(scene.Pt(0, 0.6))
+	return []scene.Item{scene.RegularPolygon("finding", low, 3, 3, 90),
+		&scene.Text{Class: "ink", At: low.Add(scene.Pt(0, -0.05)), Text: text, Size: scene.Smallest, Face: fonts.Bold, Anchor: scene.Middle, Level: scene.Center}}
+}
+
+// diamond is the sign of a paint-out.
+func diamond(text string, at scene.Point) []scene.Item {
+	return []scene.Item{scene.RegularPolygon("paint-badge", at, 2.9, 4, 90),
+		&scene.Text{Class: "ink", At: at, Text: text, Size: scene.Smallest, Face: fonts.Bold, Anchor: scene.Middle, Level: scene.Center}}
+}
+
+// drawFound marks findings where they happen, and gives their entries for the list.
+func (d *drawing) drawFound(g *scene.Group, all []found) []note {
+	var notes []note
+	for _, f := range all {
+		under := string(f.Code)
+		if n := len(f.runs); n == 1 {
+			under += ", " + f.runs[0]
+		} else if n > 1 {
+			under += fmt.Sprintf(", %d times: ", n) + strings.Join(f.runs, "; ")
+		}
+		notes = append(notes, note{
+			sign:  func(at scene.Point) []scene.Item { return triangle(f.letter, at.Add(scene.Pt(0, 0.4))) },
+			texts: []string{f.Message}, under: f.Severity.String() + ": " + under,
+			id: d.id("key", "finding", f.letter), title: "finding " + f.letter, tall: true,
+		})
+		if !f.has || !d.shows(f.spot, 1) {
+			continue
+		}
+		one := &scene.Group{ID: d.id("finding", f.letter), Title: "finding " + f.letter + ": " + string(f.Code), Desc: f.Message}
+		g.Add(one)
+		a := ask{into: one, must: true, draw: func(p label.Place) []scene.Item { return triangle(f.letter, p.Center) }}
+		a.ID, a.At, a.Radius, a.W, a.H, a.Priority, a.Reach = one.ID, d.pt(f.spot), 2.6, 5.4, 5.4, 48, 50
+		d.say(a)
+	}
+	if len(notes) > 0 {
+		notes = append([]note{{head: fmt.Sprintf("Findings (%d)", len(notes))}}, notes...)
+	}
+	return notes
+}
+
+// drawPaintOuts marks what is accepted in frame and painted out later.
+func (d *drawing) drawPaintOuts(g *scene.Group) []note {
+	var notes []note
+	for _, p := range d.plan.PaintOuts {
+		if p.Thing == nil || p.Camera == nil || !d.during(p.During) {
+			continue
+		}
+		at, when, seen := d.inFrame(p.Thing, p.Camera)
+		if !seen && (p.During == nil || d.report != nil) {
+			continue
+		}
+		letter := "p" + strconv.Itoa(len(notes)+1)
+		text := "paint out " + p.Thing.ID().Name + " from " + p.Camera.Name
+		notes = append(notes, note{
+			sign:  func(at scene.Point) []scene.Item { return diamond(letter, at.Add(scene.Pt(0, 0.3))) },
+			texts: []string{text}, under: strings.TrimPrefix(when+", "+p.Because, ", "),
+			id: d.id("key", letter), title: text, tall: true,
+		})
+		spot, ok := d.position(p.Thing, at)
+		if !ok || !d.shows(spot, 1) {
+			continue
+		}
+		one := &scene.Group{ID: d.id("paint-out", letter), Title: text, Desc: p.Because}
+		one.Add(&scene.Circle{Class: "paint-out", Center: d.pt(spot), Radius: 4})
+		g.Add(one)
+		a := ask{into: one, must: true, draw: func(p label.Place) []scene.Item { return diamond(letter, p.Center) }}
+		a.ID, a.At, a.Radius, a.W, a.H, a.Priority, a.Reach = one.ID, d.pt(spot), 4.1, 5.8, 5.8, 47, 50
+		d.say(a)
+	}
+	if len(notes) > 0 {
+		notes = append([]note{{head: "Paint out"}}, notes...)
+	}
+	return notes
+}
+
+func (d *drawing) during(beats []*plan.Beat) bool {
+	if beats == nil || d.beat == nil {
+		return true
+	}
+	for _, b := range beats {
+		if b == d.beat {
+			return true
+		}
+	}
+	return false
+}
+
+// inFrame is when a camera shows a thing in this stretch: the moment at which it
+// is largest, and the stretch in words.
+func (d *drawing) inFrame(t plan.Thing, c *plan.Camera) (at units.Seconds, when string, seen bool) {
+	at = d.span.from
+	if d.report == nil {
+		return at, "", false
+	}
+	best := 0.0
+	var from, to units.Frame
+	rate := d.tracks.Rate
+	for i := range d.report.Sight {
+		r := &d.report.Sight[i]
+		if d.cameras[r.Camera] != c || d.things[r.Body] != t {
+			continue
+		}
+		for f := max(r.From, rate.From(d.span.from)); f <= min(r.To, rate.At(d.lastOf(d.span))); f++ {
+			m := r.At(f)
+			if m.Visible <= 0 {
+				continue
+			}
+			if !seen || f < from {
+				from = f
+			}
+			if !seen || f > to {
+				to = f
+			}
+			seen = true
+			if m.Share > best {
+				best, at = m.Share, rate.Time(f)
+			}
+		}
+	}
+	if seen {
+		when = rate.Time(from).Clock() + " to " + rate.Time(to).Clock()
+	}
+	return at, when, seen
+}
