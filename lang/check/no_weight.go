@@ -89,6 +89,10 @@ const weightWithin units.Seconds = 1
 // much again (common practice, no source).
 const swapWithin units.Seconds = 20
 
+// changeOver is how long before one steps off another may have stepped on for it
+// to be an exchange (common practice, no source).
+const changeOver units.Seconds = 30
+
 // seatedArm says that a rig is an arm that carries people.
 func seatedArm(r *plan.Rig) bool {
 	c, _ := body.ParseClass(r.Class)
@@ -100,8 +104,8 @@ func rigOf(t plan.Thing) *plan.Rig {
 	return r
 }
 
-// standsIn says that somebody gets on a rig before another is off it, and is
-// still there then.
+// standsIn says that somebody gets on a rig before another is off it, for their
+// weight or to work it, and stays.
 func (p *Pass) standsIn(rig *plan.Rig, who *plan.Person, from, to units.Seconds) bool {
 	for _, r := range p.Tracks.Rides {
 		if rigOf(r.Carrier) == rig && r.Who != plan.Thing(who) && (r.Weight || from-r.From <= swapWithin) && r.From <= to && r.To > from {

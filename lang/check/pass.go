@@ -30,12 +30,14 @@ type Pass struct {
 	told map[int]told // by place in the bag
 
 	// Worked out when first asked for.
-	asked   []motion.Demand
-	bodies  *movers
-	solids  []*obstacle
-	seen    *views
-	held    []holder
-	exposed *[]exposure
+	asked    []motion.Demand
+	bodies   *movers
+	solids   []*obstacle
+	narrow   map[*mover][]gap
+	together map[pair][]bond
+	seen     *views
+	held     []holder
+	exposed  *[]exposure
 }
 
 // When says a stretch of frames for people: "0:12.3–0:14.0 (frames 295–336)".

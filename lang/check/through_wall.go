@@ -58,11 +58,25 @@ beat "In"
 	Run: func(p *Pass) {
 		m := p.moving()
 		for _, b := range m.list {
+			narrow := p.gaps(m, b)
 			for _, c := range p.collisions(m, b) {
-				p.throughWall(m, b, c)
+				if !inGap(narrow, c) {
+					p.throughWall(m, b, c)
+				}
 			}
 		}
 	},
+}
+
+// inGap says that a collision is of a body in a gap too narrow for it, which is
+// found fault with as that.
+func inGap(narrow []gap, c collision) bool {
+	for _, g := range narrow {
+		if c.from <= g.to && c.to >= g.from && (g.left.Thing == c.with.Thing || g.right.Thing == c.with.Thing) {
+			return true
+		}
+	}
+	return false
 }
 
 // collision is a time for which a body is inside a part of the set.

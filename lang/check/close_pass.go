@@ -1,0 +1,219 @@
+package check
+
+import (
+	"math"
+
+	"longhand/lang/body"
+	"longhand/lang/clock"
+	"longhand/lang/diag"
+	"longhand/lang/geom"
+	"longhand/lang/motion"
+	"longhand/lang/safety"
+	"longhand/lang/units"
+)
+
+var closePass = &Rule{
+	Entry: diag.Entry{
+		Code:     "close-pass",
+		Title:    "a moving vehicle near somebody on foot",
+		Severity: diag.Error,
+		Explain: `A vehicle or a cart moves, and somebody on foot is ahead of it within the distance
+it needs to stop, and 1 m more; or it passes them by less than 1 m (then it is a
+warning). Ahead is along its way, and straight on where its way ends: a driver who
+misses the mark goes on.
+
+The stopping distance is that of a driver who reacts in 2.5 s and brakes at
+3.4 m/s² (AASHTO, A Policy on Geometric Design of Highways and Streets):
+v x 2.5 s + v²/6.8 m/s². At 3 m/s that is 8.8 m, at 5 m/s 16.2 m; twice that in
+the wet, ten times on ice.
+
+To mend it: let people stand to the side, by more than 1 m and 3 m for choice,
+drive slower, or send them in after it has stopped.`,
+		Bad: `take "Ahead"
+  rate 24 fps
+set "Yard"
+  mark D0 (-14, 0)
+  mark D1 (3, 0)
+  mark M1 (8, 0)
+kit
+  vehicle van 4.6 m x 1.9 m high 2.3 m
+people
+  performer otto
+beat "In"
+  van drives from D0 to D1 at 3 m/s
+  otto stands at M1
+`,
+		Good: `take "Aside"
+  rate 24 fps
+set "Yard"
+  mark D0 (-14, 0)
+  mark D1 (3, 0)
+  mark M1 (8, 5)
+kit
+  vehicle van 4.6 m x 1.9 m high 2.3 m
+people
+  performer otto
+beat "In"
+  van drives from D0 to D1 at 3 m/s
+  otto stands at M1
+`,
+	},
+	Needs: Moved,
+	Run: func(p *Pass) {
+		m := p.moving()
+		for _, v := range m.list {
+			if !v.vehicle() {
+				continue
+			}
+			top := m.topSpeed(v)
+			if top < creeping {
+				continue
+			}
+			reach := float64(safety.StoppingDistance(units.MetresPerSecond(top), safety.Dry) + body.VehicleGap.Hard)
+			for _, b := range m.list {
+				if b.person != nil {
+					p.passes(m, v, b, reach)
+				}
+			}
+		}
+	},
+}
+
+// creeping is a speed at which whoever walks beside a vehicle stops it with a
+// word; aheadSide is how far to the side of what a vehicle sweeps somebody is
+// still ahead of it; keepsPace is the most by which a cart may gain on somebody
+// it follows (common practice, no source).
+const (
+	creeping  = 0.5 // m/s
+	aheadSide = 0.2 // m
+	keepsPace = 0.3 // m/s
+)
+
+// topSpeed is the most of a body, from look to look.
+func (m *movers) topSpeed(b *mover) float64 {
+	top := 0.0
+	m.looks(b, func(from, to int, p, q motion.Pose) {
+		if to > from {
+			top = math.Max(top, p.Point().Dist(q.Point())/float64(m.time(to)-m.time(from)))
+		}
+	})
+	return top * 1.1 // between two looks it may have been faster
+}
+
+// passing is the worst moment of a vehicle with somebody on foot.
+type passing struct {
+	found    bool
+	from, to int
+	worst    int
+	gap      float64 // m: ahead of it, or beside it
+	short    float64 // m
+	speed    float64
+	follows  bool // a cart that keeps its distance behind
+}
+
+func (w *passing) note(frame int, gap, short, speed float64, follows bool) {
+	if !w.found {
+		*w = passing{found: true, from: frame, short: math.Inf(-1), follows: true}
+	}
+	w.to = frame
+	w.follows = w.follows && follows
+	if short > w.short {
+		w.worst, w.gap, w.short, w.speed = frame, gap, short, speed
+	}
+}
+
+func (p *Pass) passes(m *movers, v, b *mover, reach float64) {
+	var ahead, beside passing
+	gapHard := float64(body.VehicleGap.Hard)
+	m.meetings(v, b, reach, func(frame int, s, q motion.Pose) {
+		if frame%max(1, m.stride/3) != 0 {
+			return // nobody gets far in a twelfth of a second
+		}
+		t := m.time(frame)
+		speed := m.speed(v, frame)
+		if speed < creeping || !b.onFoot(t) || p.bonded(v.thing, b.thing, t) {
+			return
+		}
+		vl, vh := v.span(s)
+		bl, bh := b.span(q)
+		if bl >= vh || vl >= bh {
+			return
+		}
+		if gap := away(v.box(s), q.Point()) - b.radius; gap < gapHard {
+			beside.note(frame, math.Max(0, gap), gapHard-gap, speed, false)
+		}
+		stop := float64(safety.StoppingDistance(units.MetresPerSecond(speed), safety.Dry))
+		if gap, ok := m.aheadOf(v, b, frame, stop+gapHard); ok {
+			closing := speed - m.velocity(b, frame).Dot(m.velocity(v, frame).Unit())
+			ahead.note(frame, gap, stop+gapHard-gap, speed, v.rig != nil && closing < keepsPace)
+		}
+	})
+	switch {
+	case ahead.found:
+		w := ahead
+		stop := safety.StoppingDistance(units.MetresPerSecond(w.speed), safety.Dry)
+		d := p.foundOn(v.line(m.time(w.worst)), v.thing, m.time(w.from), m.time(w.to),
+			"%s goes at %s at %s with %s %s ahead of it: it stops in %s, and %s more is kept free, so they are %s too close",
+			nameOf(v.thing), p.Speed(units.MetresPerSecond(w.speed)), m.time(w.worst).Clock(), nameOf(b.thing), p.Length(metres(w.gap)),
+			p.Length(stop), p.Length(body.VehicleGap.Hard), p.Length(metres(w.short)))
+		if w.follows {
+			d.Severity = diag.Warning // it goes no faster than who walks ahead of it
+		}
+		p.finishPass(d, m, b, w)
+	case beside.found:
+		w := beside
+		d := p.foundOn(v.line(m.time(w.worst)), v.thing, m.time(w.from), m.time(w.to),
+			"%s passes %s at %s, %s, with %s between them, %s less than the %s it keeps", nameOf(v.thing), nameOf(b.thing),
+			p.Speed(units.MetresPerSecond(w.speed)), m.time(w.worst).Clock(), p.Length(metres(w.gap)), p.Length(metres(w.short)), p.Length(body.VehicleGap.Hard))
+		d.Severity = diag.Warning
+		p.finishPass(d, m, b, w)
+	}
+}
+
+func (p *Pass) finishPass(d *diag.Diagnostic, m *movers, b *mover, w passing) {
+	d.Worst = units.Frame(w.worst)
+	if a := b.line(m.time(w.worst)); a != nil {
+		d.Relate(a.Span, "%s", clock.Describe(a))
+	}
+	d.Note("stopping distance on a dry road: v x %s + v²/(2 x %s), AASHTO; usually %s more is kept free, at the least %s, %s",
+		safety.Reaction, safety.Braking.Text(p.Plan.Take.Units), p.Length(body.VehicleGap.Typical), p.Length(body.VehicleGap.Hard), body.Practice)
+	d.Note("%s", safety.Vehicles.Caution())
+}
+
+// aheadOf is how far ahead of a vehicle's end somebody is, along its way or
+// straight on past it; false where they are to the side, behind or further.
+func (m *movers) aheadOf(v, b *mover, frame int, within float64) (float64, bool) {
+	q := m.at(b, frame).Point()
+	at := m.at(v, frame).Point()
+	dir := m.velocity(v, frame).Unit()
+	rel := q.Sub(at)
+	if rel.Len() > within+v.long+b.radius || dir == (geom.Vec{}) {
+		return 0, false
+	}
+	side := v.wide + b.radius + aheadSide
+	s := v.track.Segment(m.time(frame))
+	if s.Kind != motion.Moving || s.Path == nil || s.Profile == nil {
+		u := rel.Dot(dir)
+		gap := u - v.long - b.radius
+		return math.Max(0, gap), u > 0 && gap < within && math.Abs(dir.Cross(rel)) < side
+	}
+	const step = 0.5
+	from := float64(s.Profile.At(m.time(frame) - s.Start))
+	for u := 0.0; u <= within+v.long+b.radius; u += step {
+		p := s.Path.AtExtended(from + u)
+		if p.Dist(q) > side+step {
+			continue
+		}
+		along := s.Path.Tangent(from + u)
+		off := q.Sub(p)
+		if math.Abs(along.Cross(off)) >= side {
+			continue
+		}
+		ahead := u + along.Dot(off)
+		gap := ahead - v.long - b.radius
+		if ahead > v.long && gap < within {
+			return math.Max(0, gap), true
+		}
+	}
+	return 0, false
+}

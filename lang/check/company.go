@@ -1,0 +1,215 @@
+package check
+
+import (
+	"math"
+
+	"longhand/lang/body"
+	"longhand/lang/geom"
+	"longhand/lang/motion"
+	"longhand/lang/plan"
+	"longhand/lang/units"
+)
+
+// Who belongs together at a time, and may touch: who is carried and what carries
+// them, an operator and their rig, the hands at a handoff, a spotter and the one
+// they spot.
+
+// bond is a time for which two things may touch.
+type bond struct{ from, to units.Seconds }
+
+type pair struct{ a, b plan.Thing }
+
+// How long before and after they are together two may touch, s: a step on or
+// off and the turn to go (common practice, no source).
+const bondMargin units.Seconds = 2
+
+// bonds are by pair, each both ways round.
+func (p *Pass) bonds() map[pair][]bond {
+	if p.together != nil {
+		return p.together
+	}
+	out := map[pair][]bond{}
+	tie := func(a, b plan.Thing, from, to units.Seconds) {
+		if a == nil || b == nil || a == b {
+			return
+		}
+		t := bond{from - bondMargin, to + bondMargin}
+		out[pair{a, b}] = append(out[pair{a, b}], t)
+		out[pair{b, a}] = append(out[pair{b, a}], t)
+	}
+	t := p.Tracks
+	for _, r := range t.Rides {
+		tie(r.Who, r.Carrier, r.From, r.To)
+	}
+	for _, c := range t.Cameras {
+		for _, h := range c.Holds {
+			if h.Rig != nil && h.Operator != nil {
+				tie(h.Rig, h.Operator, h.Start, h.End)
+			}
+		}
+	}
+	for _, h := range t.Handoffs {
+		var hands []plan.Thing
+		for _, x := range [...]*plan.Rig{h.From, h.To} {
+			if x != nil {
+				hands = append(hands, x)
+			}
+		}
+		for _, x := range [...]*plan.Person{h.Giver, h.Taker, h.Weight} {
+			if x != nil {
+				hands = append(hands, x)
+			}
+		}
+		for i, a := range hands {
+			for _, b := range hands[i+1:] {
+				tie(a, b, h.Start, h.End)
+			}
+		}
+	}
+	for _, a := range p.Plan.Actions {
+		if d, ok := a.Deed.(*plan.Spot); ok && d.Whom != nil && a.Subject != nil {
+			i := p.Clock.Of(a)
+			tie(a.Subject, d.Whom, i.Start, i.End)
+		}
+	}
+	p.together = out
+	return out
+}
+
+// bonded says that two belong together at a time.
+func (p *Pass) bonded(a, b plan.Thing, t units.Seconds) bool {
+	for _, x := range p.bonds()[pair{a, b}] {
+		if t >= x.from && t <= x.to {
+			return true
+		}
+	}
+	return false
+}
+
+// root is what carries a thing at a time, and what carries that; the thing
+// itself on the ground.
+func (m *movers) root(thing plan.Thing, t units.Seconds) plan.Thing {
+	for range 4 { // a person on a rig on a vehicle, and one to spare
+		b := m.by[thing]
+		if b == nil {
+			return thing
+		}
+		s := b.track.Segment(t)
+		if s.Carrier == nil || s.Kind != motion.Riding {
+			return thing
+		}
+		thing = s.Carrier
+	}
+	return thing
+}
+
+// onFoot says that a person stands on the floor at a time, and isn't stepping on
+// or off something.
+func (b *mover) onFoot(t units.Seconds) bool {
+	s := b.track.Segment(t)
+	return s.Kind != motion.Riding && s.Kind != motion.Stepping
+}
+
+// counts says that a body is to be held against others at a time. Who sits in or
+// on a carrier is in its box; only who is at the end of an arm is out in the
+// open. Who steps on or off is handed along.
+func (b *mover) counts(t units.Seconds) bool {
+	if b.person == nil {
+		return true
+	}
+	switch s := b.track.Segment(t); s.Kind {
+	case motion.Stepping:
+		return false
+	case motion.Riding:
+		r := rigOf(s.Carrier)
+		if r == nil {
+			return false
+		}
+		class, _ := body.ParseClass(r.Class)
+		return class == body.Crane
+	}
+	return true
+}
+
+// touch is how deep two bodies are in each other at their poses, less what is
+// let off; false where they don't touch. People brush past each other by 0.06 m,
+// and squeeze past a vehicle sideways.
+func touch(a, b *mover, p, q motion.Pose) (float64, bool) {
+	alow, ahigh := a.span(p)
+	blow, bhigh := b.span(q)
+	if alow >= bhigh || blow >= ahigh {
+		return 0, false
+	}
+	gap := p.Point().Dist(q.Point())
+	if gap > a.reach+b.reach {
+		return 0, false
+	}
+	switch {
+	case a.person != nil && b.person != nil:
+		deep := a.radius + b.radius - gap
+		return deep, deep > brush
+	case a.person != nil:
+		deep := bodyDepth - away(b.box(q), p.Point())
+		return deep, deep > wallSlop
+	case b.person != nil:
+		return touch(b, a, q, p)
+	}
+	deep := overlap(a.box(p), b.box(q))
+	return deep, deep > fenderSlop
+}
+
+// brush is how far the circles of two people may overlap while they pass each
+// other: they turn a shoulder (common practice, no source).
+const brush = 0.06
+
+// away is the distance of a point from a polygon, negative inside.
+func away(p geom.Polygon, q geom.Vec) float64 {
+	if p.Contains(q) {
+		return -p.EdgeDistance(q)
+	}
+	return p.EdgeDistance(q)
+}
+
+// meetings calls f, in order, for each frame at which two bodies may be within a
+// margin of each other.
+func (m *movers) meetings(a, b *mover, margin float64, f func(frame int, p, q motion.Pose)) {
+	reach := a.reach + b.reach + margin
+	for i := 0; i < m.frames; i += m.stride {
+		j := min(i+m.stride, m.frames-1)
+		p, q, r, s := m.at(a, i), m.at(b, i), m.at(a, j), m.at(b, j)
+		slack := 2 * lookSlack
+		if p == r && q == s {
+			slack = 0
+		}
+		va := geom.Mover{At: p.Point(), Velocity: r.Point().Sub(p.Point())}
+		vb := geom.Mover{At: q.Point(), Velocity: s.Point().Sub(q.Point())}
+		if _, d := geom.ClosestApproach(va, vb, 1); d > reach+slack {
+			continue
+		}
+		for k := i; k < min(i+m.stride, m.frames); k++ {
+			if slack == 0 {
+				f(k, p, q)
+			} else {
+				f(k, m.at(a, k), m.at(b, k))
+			}
+		}
+	}
+}
+
+// speed of a body at a frame, from its neighbours.
+func (m *movers) speed(b *mover, frame int) float64 {
+	i, j := max(0, frame-1), min(m.frames-1, frame+1)
+	if i == j {
+		return 0
+	}
+	return m.at(b, j).Point().Dist(m.at(b, i).Point()) / float64(m.time(j)-m.time(i))
+}
+
+// velocity of a body at a frame.
+func (m *movers) velocity(b *mover, frame int) geom.Vec {
+	i, j := max(0, frame-1), min(m.frames-1, frame+1)
+	if i == j {
+		return geom.Vec{}
+	}
+	return m.at(b, j).Point().Sub(m.at(b, i).Point()).Mul(1 / math.Max(1e-9, float64(m.time(j)-m.time(i))))
+}

@@ -1,0 +1,247 @@
+package check
+
+import (
+	"math"
+
+	"longhand/lang/body"
+	"longhand/lang/clock"
+	"longhand/lang/diag"
+	"longhand/lang/geom"
+	"longhand/lang/motion"
+	"longhand/lang/plan"
+	"longhand/lang/safety"
+	"longhand/lang/solid"
+	"longhand/lang/units"
+)
+
+var fallEdge = &Rule{
+	Entry: diag.Entry{
+		Code:     "fall-edge",
+		Title:    "a way along an unguarded drop",
+		Severity: diag.Error,
+		Explain: `Somebody walks, or backs up with a camera, within 0.6 m of the edge of a platform
+with a drop of more than 0.3 m and nothing that would hold them: no wall or rail of
+0.9 m or more between them and the edge (common practice, no source). For somebody
+who walks forwards without a camera it is a warning; for whoever looks through a
+lens, or goes backwards, it is an error.
+
+Stairs that lead down are not a drop, and who walks to them or on them isn't found
+fault with.
+
+To mend it: keep the way further in, put up a rail ("wall rail (0, 15) (26, 15)
+high 3.4 m to 4.4 m"), or turn the camera's way round so that nobody backs up
+there.`,
+		Bad: `take "Edge"
+  rate 24 fps
+set "Gallery"
+  platform gallery (0, 0) (12, 0) (12, 3) (0, 3) high 0 m to 2 m
+  mark M1 (2, 0.3)
+  mark M2 (10, 0.3)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w35 35 mm
+  rig arms gimbal
+people
+  crew ida
+beat "Along"
+  ida walks from M1 to M2 at 0.8 m/s
+  A on arms with ida
+  A takes w35 T4
+`,
+		Good: `take "Edge"
+  rate 24 fps
+set "Gallery"
+  platform gallery (0, 0) (12, 0) (12, 3) (0, 3) high 0 m to 2 m
+  mark M1 (2, 1.5)
+  mark M2 (10, 1.5)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w35 35 mm
+  rig arms gimbal
+people
+  crew ida
+beat "Along"
+  ida walks from M1 to M2 at 0.8 m/s
+  A on arms with ida
+  A takes w35 T4
+`,
+	},
+	Needs: Moved,
+	Run: func(p *Pass) {
+		if len(p.Plan.Set.Platforms) == 0 {
+			return
+		}
+		floors := solid.NewFloors(&p.Plan.Set)
+		m := p.moving()
+		for _, b := range m.list {
+			if b.person != nil || b.rolling() {
+				p.edges(m, floors, b)
+			}
+		}
+	},
+}
+
+const (
+	guardHigh  = 0.9  // m over the floor: what holds somebody back (common practice, no source)
+	kneeHigh   = 0.5  // m: what begins higher lets a body through below
+	edgeSlow   = 0.15 // m/s: slower is standing
+	stairsNear = 0.9  // m round a flight: who is there is on the way to it
+	edgeLooks  = 16   // directions looked in
+	stepsAside = 0.45 // m: a drop that is walked off forwards, as a step
+	edgeAgain  = 2.0  // s
+)
+
+// rolling says that a body is a rig that goes over the floor.
+func (b *mover) rolling() bool {
+	return b.rig != nil && (b.class.Class == body.Dolly || b.class.Class == body.Cart)
+}
+
+// drop is a time near an edge.
+type drop struct {
+	from, to int
+	worst    int
+	near     float64 // m from the edge
+	deep     float64 // m of drop
+	backs    bool
+	lens     bool
+	line     *plan.Action
+}
+
+func (p *Pass) edges(m *movers, floors *solid.Floors, b *mover) {
+	var out []drop
+	again := int(edgeAgain * m.rate.PerSecond())
+	m.looks(b, func(from, to int, s, q motion.Pose) {
+		t := m.time(from)
+		if float64(s.Z) <= float64(body.EdgeDrop) || s.Point().Dist(q.Point()) < edgeSlow*float64(m.time(to)-t) {
+			return
+		}
+		if !b.onFoot(t) || p.nearStairs(s) {
+			return
+		}
+		v := q.Point().Sub(s.Point())
+		backs := v.Dot(geom.Polar(1, s.Heading)) < -0.5*v.Len()
+		lens := b.person == nil || p.wearing(m, b.person, t)
+		least := float64(body.EdgeDrop)
+		if !backs {
+			least = stepsAside
+		}
+		near, deep, ok := p.edgeNear(floors, s, least)
+		if !ok {
+			return
+		}
+		line := b.track.Segment(t).Action
+		if n := len(out); n > 0 && out[n-1].line == line && from <= out[n-1].to+again {
+			d := &out[n-1]
+			d.to = from
+			d.backs, d.lens = d.backs || backs, d.lens || lens
+			if near < d.near {
+				d.near, d.deep, d.worst = near, deep, from
+			}
+			return
+		}
+		out = append(out, drop{from, from, from, near, deep, backs, lens, line})
+	})
+	for _, d := range out {
+		p.fallEdge(m, b, d)
+	}
+}
+
+// wearing says that somebody has a camera on or in their hands.
+func (p *Pass) wearing(m *movers, who *plan.Person, t units.Seconds) bool {
+	for _, list := range m.worn {
+		for _, w := range list {
+			if w.who == who && t >= w.from && t < w.to {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// nearStairs says that a place is on a flight of stairs or next to one that
+// leads to its floor.
+func (p *Pass) nearStairs(at motion.Pose) bool {
+	for _, s := range p.Plan.Set.Stairs {
+		if s.Bad || s.Foot == s.Head {
+			continue
+		}
+		side := s.Head.Sub(s.Foot).Unit().Left().Mul(float64(s.Width) / 2)
+		flight := geom.Polygon{s.Foot.Sub(side), s.Head.Sub(side), s.Head.Add(side), s.Foot.Add(side)}.CCW()
+		if flight.Distance(at.Point()) <= stairsNear {
+			return true
+		}
+	}
+	return false
+}
+
+// edgeNear is how near the nearest unguarded drop is, and how deep; false where
+// none is within body.EdgeGap.
+func (p *Pass) edgeNear(floors *solid.Floors, s motion.Pose, least float64) (near, deep float64, ok bool) {
+	z, at := float64(s.Z), s.Point()
+	near = math.Inf(1)
+	gap := float64(body.EdgeGap)
+	for i := range edgeLooks {
+		dir := geom.Polar(1, 2*math.Pi*float64(i)/edgeLooks)
+		far := at.Add(dir.Mul(gap))
+		if z-floors.Under(far, z) <= least {
+			continue
+		}
+		// Halve the way to find the edge.
+		low, high := 0.0, gap
+		for range 8 {
+			mid := (low + high) / 2
+			if z-floors.Under(at.Add(dir.Mul(mid)), z) > least {
+				high = mid
+			} else {
+				low = mid
+			}
+		}
+		if high >= near || p.guarded(at, at.Add(dir.Mul(high+0.3)), z) {
+			continue
+		}
+		near, deep, ok = high, z-floors.Under(far, z), true
+	}
+	return near, deep, ok
+}
+
+// guarded says that something stands between two places that would hold
+// somebody who is at a height: a wall, a rail, a block.
+func (p *Pass) guarded(from, to geom.Vec, z float64) bool {
+	way := geom.Segment{A: from, B: to}
+	for _, o := range p.obstacles() {
+		if o.Door != nil || o.Z[1] < z+guardHigh || o.Z[0] > z+kneeHigh {
+			continue
+		}
+		if _, ok := o.Thing.(*plan.Platform); ok {
+			continue
+		}
+		if geom.Polygon(o.Polygon).MeetsSegment(way) != geom.Apart {
+			return true
+		}
+	}
+	return false
+}
+
+func (p *Pass) fallEdge(m *movers, b *mover, d drop) {
+	how := "walks"
+	switch {
+	case b.person == nil:
+		how = "rolls"
+	case d.backs:
+		how = "walks backwards"
+	}
+	f := p.foundOn(d.line, b.thing, m.time(d.from), m.time(d.to), "%s %s %s from an unguarded drop of %s at %s, %s, %s nearer than the %s that are kept",
+		nameOf(b.thing), how, p.Length(metres(d.near)), p.Length(metres(d.deep)), p.spot(m.at(b, d.worst).Point()), m.time(d.worst).Clock(),
+		p.Length(body.EdgeGap-metres(d.near)), p.Length(body.EdgeGap))
+	f.Worst = units.Frame(d.worst)
+	if !d.backs && !d.lens {
+		f.Severity = diag.Warning
+	}
+	if d.line != nil {
+		f.Note("in: %s", clock.Describe(d.line))
+	}
+	f.Note("%s", safety.Height.Caution())
+	if d.lens || d.backs {
+		f.Note("%s", safety.Worn.Caution())
+	}
+}
