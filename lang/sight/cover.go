@@ -134,8 +134,16 @@ func (c *cover) hide(o, of *item) bool {
 		return true
 	}
 	ea, eb, most := o.entry(a, b)
-	if most <= t.w0 {
-		return true // begins beyond t
+	// What begins beyond t hides none of it; nor does what begins beyond its
+	// front, where nothing but the front shows.
+	least := t.w0
+	if t.h0 <= 0 && t.h1 >= 0 {
+		least = min(t.enter(1, a), t.enter(1, b))
+	} else if !t.round {
+		least = t.rearmost(a, b)
+	}
+	if most <= least {
+		return true
 	}
 	lo, hi := max(t.lo, c.win.smin), min(t.hi, c.win.smax)
 	// Its upper bound is concave over the columns and its lower one convex, so
@@ -204,6 +212,16 @@ func (o *item) entry(a, b float64) (ea, eb, most float64) {
 		most = min(most, max(va, vb))
 	}
 	return ea, eb, most
+}
+
+// rearmost is a lower bound of the nearness at which the columns from a to b
+// leave a prism.
+func (t *item) rearmost(a, b float64) float64 {
+	w := t.w0
+	for _, s := range t.back {
+		w = max(w, min(s.a+s.b*a, s.a+s.b*b))
+	}
+	return w
 }
 
 // area is some of an item in the window, and how much of it nothing covers, in

@@ -41,6 +41,9 @@ func (c *cover) bends(o *item, from, to float64) {
 		return
 	}
 	c.add(from, to, o.corners)
+	if o.h0 >= 0 || o.h1 <= 0 || o.capped {
+		c.add(from, to, o.rear)
+	}
 }
 
 // roundCuts are cosines of evenly spaced angles, without the ends: the columns
@@ -69,12 +72,7 @@ func (c *cover) bendRound(o *item, from, to float64) {
 		n = finest // close by
 	}
 	if !c.fine && !o.inside && !c.e.steep {
-		// The curve rises by this much from its ends to its middle; n arcs leave
-		// rise * (1 - cos(pi/2n)), nearly rise * (pi/2n)^2 / 2.
-		rise := max(math.Abs(o.h0), math.Abs(o.h1)) * (o.w1 - min(o.w1, o.q/o.k))
-		height := min(c.t.hi, c.win.smax) - max(c.t.lo, c.win.smin)
-		n = int(math.Pi/2*math.Sqrt(rise/(2*roundSlack*height))) + 1
-		n = max(3, min(finest/4, n))
+		n = c.arcs(o)
 	}
 	m, h := (a+b)/2, (b-a)/2
 	for _, k := range roundCuts[n] {
@@ -85,6 +83,36 @@ func (c *cover) bendRound(o *item, from, to float64) {
 			c.breaks = append(c.breaks, p)
 		}
 	}
+}
+
+// arcs is how many chords keep a cylinder's curve within roundSlack. From its
+// ends to its middle the curve of a face at height h rises by h times the
+// difference in nearness; n arcs leave that times 1 - cos(pi/2n), nearly
+// (pi/2n)^2/2. A curve out of the window does not matter.
+func (c *cover) arcs(o *item) int {
+	ends := min(o.w1, max(o.w0, o.q/o.k))
+	top := c.rise(o.h1, ends, o.w1)
+	if o.h1 < 0 { // from above, the far edge of the top
+		top = c.rise(o.h1, o.w0, ends)
+	}
+	bottom := c.rise(o.h0, ends, o.w1)
+	if o.h0 > 0 {
+		bottom = c.rise(o.h0, o.w0, ends)
+	}
+	rise := max(top, bottom)
+	height := min(c.t.hi, c.win.smax) - max(c.t.lo, c.win.smin)
+	n := int(math.Pi/2*math.Sqrt(rise/(2*roundSlack*height))) + 1
+	return max(1, min(finest/4, n))
+}
+
+// rise is how far the curve of a face rises between two nearnesses, or 0 where
+// that is out of the window.
+func (c *cover) rise(h, w0, w1 float64) float64 {
+	lo, hi := min(h*w0, h*w1), max(h*w0, h*w1)
+	if hi <= c.win.smin || lo >= c.win.smax {
+		return 0
+	}
+	return hi - lo
 }
 
 func (c *cover) add(from, to float64, ps []float64) {

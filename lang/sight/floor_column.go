@@ -58,17 +58,6 @@ func (v *floorView) castBoth(h0, h1 float64, f units.Frame) {
 	}
 }
 
-// solids finds the solids before the lens at a frame, the eye being set.
-func (l *looker) solids(f units.Frame) {
-	l.n = 0
-	for i := range l.st.prisms {
-		if p := &l.st.prisms[i]; p.shut == nil || p.shut.has(f) {
-			l.addPrism(int32(-1-i), p)
-		}
-	}
-	l.nset = l.n
-}
-
 // open is whether a cell's upright line from h0 to h1 above the lens has a part
 // in frame that nothing hides.
 func (v *floorView) open(column, row int, h0, h1 float64) bool {

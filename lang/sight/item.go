@@ -19,7 +19,8 @@ type item struct {
 	q, l, k float64 // round: the axis; its distance squared less the radius's
 	front   []line  // nearness along the sides that face the lens
 	back    []line
-	corners []float64 // columns at which front or back bend
+	corners []float64 // columns at which front bends, its ends left out
+	rear    []float64 // and back
 
 	capped bool
 	cap    line // nothing of it is nearer than this: the plane of a mirror
@@ -110,7 +111,7 @@ func (e *eye) roundItem(t *item, q, l, r, h0, h1 float64) bool {
 	d2 := q*q + l*l
 	k := d2 - r*r
 	t.round, t.capped, t.q, t.l, t.k, t.h0, t.h1 = true, false, q, l, k, h0, h1
-	t.corners = t.corners[:0]
+	t.corners, t.rear = t.corners[:0], t.rear[:0]
 	t.inside = k <= 1e-12
 	if t.inside {
 		if h0 < 0 && h1 > 0 {
@@ -161,18 +162,22 @@ func (e *eye) roundItem(t *item, q, l, r, h0, h1 float64) bool {
 // before the lens, or the lens is in it.
 func (e *eye) prismItem(t *item, pts [][2]float64, h0, h1 float64) bool {
 	t.round, t.capped, t.h0, t.h1 = false, false, h0, h1
-	t.front, t.back, t.corners = t.front[:0], t.back[:0], t.corners[:0]
+	t.front, t.back, t.corners, t.rear = t.front[:0], t.back[:0], t.corners[:0], t.rear[:0]
 	n := len(pts)
-	for i := range pts {
-		a, b := pts[i], pts[(i+1)%n]
+	var faces uint64 // of the sides, a bit for each that faces the lens
+	a := pts[n-1]
+	for i := range n {
+		b := pts[i] // the side that ends at corner i
 		cross := a[0]*b[1] - a[1]*b[0]
 		// The side's line is (lb-la) q - (qb-qa) l = cross.
 		switch {
 		case cross < -1e-12:
 			t.front = append(t.front, line{(b[1] - a[1]) / cross, (a[0] - b[0]) / cross})
+			faces |= 1 << uint(i&63)
 		case cross > 1e-12:
 			t.back = append(t.back, line{(b[1] - a[1]) / cross, (a[0] - b[0]) / cross})
 		}
+		a = b
 	}
 	t.inside = len(t.front) == 0
 	if t.inside && (len(t.back) == 0 || h0 < 0 && h1 > 0) {
@@ -180,7 +185,7 @@ func (e *eye) prismItem(t *item, pts [][2]float64, h0, h1 float64) bool {
 	}
 	if e.steep {
 		e.steepRange(t, pts)
-	} else if !e.levelRange(t, pts) {
+	} else if !e.levelRange(t, pts, faces) {
 		return false
 	}
 	t.bounds()
@@ -189,18 +194,29 @@ func (e *eye) prismItem(t *item, pts [][2]float64, h0, h1 float64) bool {
 
 // levelRange works out the columns and the nearness of a footprint, cut where
 // it runs behind the lens.
-func (e *eye) levelRange(t *item, pts [][2]float64) bool {
+func (e *eye) levelRange(t *item, pts [][2]float64, faces uint64) bool {
 	const ahead = 1e-6 // metres
 	t.p0, t.p1 = math.Inf(1), math.Inf(-1)
 	qmin, qmax := math.Inf(1), 0.0
 	n := len(pts)
-	for i := range pts {
-		a, b := pts[i], pts[(i+1)%n]
-		if a[0] > ahead {
-			p := a[1] / a[0]
-			t.corners = append(t.corners, p)
+	a := pts[n-1]
+	for i, b := range pts {
+		if b[0] > ahead {
+			p := b[1] / b[0]
+			// Where a side that faces the lens meets one that does not is an end.
+			next := i + 1
+			if next == n {
+				next = 0
+			}
+			before, after := faces>>uint(i&63)&1, faces>>uint(next&63)&1
+			if before != 0 && after != 0 {
+				t.corners = append(t.corners, p)
+			}
+			if before == 0 && after == 0 || n > 64 {
+				t.rear = append(t.rear, p)
+			}
 			t.p0, t.p1 = min(t.p0, p), max(t.p1, p)
-			qmin, qmax = min(qmin, a[0]), max(qmax, a[0])
+			qmin, qmax = min(qmin, b[0]), max(qmax, b[0])
 		}
 		if (a[0] > ahead) != (b[0] > ahead) {
 			l := a[1] + (b[1]-a[1])*(ahead-a[0])/(b[0]-a[0])
@@ -208,6 +224,7 @@ func (e *eye) levelRange(t *item, pts [][2]float64) bool {
 			t.p0, t.p1 = min(t.p0, p), max(t.p1, p)
 			qmin = ahead
 		}
+		a = b
 	}
 	if qmax == 0 {
 		return false

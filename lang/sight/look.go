@@ -50,15 +50,7 @@ func (l *looker) turn(c *Camera, v View, camera int, f units.Frame) bool {
 	if !l.eye.set(c, v) {
 		return false
 	}
-	l.n = 0
-	for i := range l.st.prisms {
-		p := &l.st.prisms[i]
-		if p.shut != nil && !p.shut.has(f) {
-			continue
-		}
-		l.addPrism(int32(-1-i), p)
-	}
-	l.nset = l.n
+	l.solids(f)
 	for _, o := range l.st.owns[camera] {
 		if o.From <= f && f <= o.To {
 			l.ownAt[o.body] = f
@@ -75,23 +67,28 @@ func (l *looker) turn(c *Camera, v View, camera int, f units.Frame) bool {
 	return true
 }
 
-// addPrism projects a solid and keeps it if it can matter.
-func (l *looker) addPrism(ref int32, p *prism) {
-	t := &l.items[l.n]
-	if l.seePrism(t, p) {
-		t.ref = ref
-		l.extents[l.n] = t.extent
-		l.n++
+// solids finds the solids before the lens at a frame, the eye being set.
+func (l *looker) solids(f units.Frame) {
+	l.n = 0
+	e := &l.eye
+	for i := range l.st.spots {
+		s := &l.st.spots[i]
+		if q, left := e.place(s.x, s.y); e.misses(q, left, s.reach) {
+			continue
+		}
+		p, t := &l.st.prisms[i], &l.items[l.n]
+		if (p.shut == nil || p.shut.has(f)) && l.seePrism(t, p) {
+			t.ref = int32(-1 - i)
+			l.extents[l.n] = t.extent
+			l.n++
+		}
 	}
+	l.nset = l.n
 }
 
 // seePrism projects a solid; false where it meets no part of the frame.
 func (l *looker) seePrism(t *item, p *prism) bool {
 	e := &l.eye
-	q, left := e.place(p.middle.X, p.middle.Y)
-	if e.misses(q, left, p.reach) {
-		return false
-	}
 	l.pts = l.pts[:0]
 	for _, v := range p.points {
 		q, left := e.place(v.X, v.Y)

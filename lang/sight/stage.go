@@ -10,6 +10,7 @@ import (
 type stage struct {
 	scene  *Scene
 	prisms []prism
+	spots  []spot   // one a prism
 	shapes []shape  // one a body
 	owns   [][]own  // one list a camera
 	flats  []upflat // mirrors first, then glows
@@ -24,6 +25,9 @@ type prism struct {
 	reach  float64  // of the circle about the middle that holds the footprint
 	shut   frameSet // nil: always there
 }
+
+// spot is a circle on the floor that holds a prism.
+type spot struct{ x, y, reach float64 }
 
 // shape is a body's footprint about its own origin.
 type shape struct {
@@ -58,6 +62,10 @@ func newStage(s *Scene) *stage {
 	st := &stage{scene: s, shapes: make([]shape, len(s.Bodies)), owns: make([][]own, len(s.Cameras))}
 	for i := range s.Solids {
 		st.addSolid(i)
+	}
+	for i := range st.prisms {
+		p := &st.prisms[i]
+		st.spots = append(st.spots, spot{p.middle.X, p.middle.Y, p.reach})
 	}
 	byName := make(map[string]int, len(s.Bodies))
 	for i := range s.Bodies {
