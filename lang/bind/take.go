@@ -139,7 +139,9 @@ func (l *line) setting(s syntax.Stmt, t *plan.Take) {
 			t.Reset = v
 		}
 	case *syntax.Record:
-		if v, ok := l.seconds(s.Amount, "record", day); l.single("record") && ok {
+		if s.Film != nil {
+			l.film(s.Film, t)
+		} else if v, ok := l.seconds(s.Amount, "record", day); l.single("record") && ok {
 			t.Record = &plan.Record{Duration: v, Span: l.span}
 		}
 	case *syntax.Film:

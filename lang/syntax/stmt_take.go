@@ -102,10 +102,11 @@ type Reset struct {
 	Amount *Quantity `parser:"'reset' @@"`
 }
 
-// Record is the longest roll, as a time.
+// Record is the longest roll, as a time or as film.
 type Record struct {
 	Node
-	Amount *Quantity `parser:"'record' @@"`
+	Amount *Quantity `parser:"'record' ( @@"`
+	Film   *Film     `parser:"| @@ )"` // instead of Amount
 }
 
 // Film is the longest roll, as film: 35mm-4perf 1000 ft.

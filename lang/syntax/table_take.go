@@ -117,10 +117,10 @@ var takeKinds = []*Kind{
 	define[Record](Kind{
 		Words:   []string{"record"},
 		Section: "take",
-		Usage:   "record DURATION",
+		Usage:   "record DURATION | film GAUGE LENGTH",
 		Means:   "The longest the camera records without a break.",
 		Example: "record 16 min",
-		Doc:     "A take longer than this is an error. For film, say `film`.",
+		Doc:     "A take longer than this is an error. For film, say `record film 35mm-4perf 1000 ft`, or `film` alone.",
 	}),
 	define[Film](Kind{
 		Words:   []string{"film"},
