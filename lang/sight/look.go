@@ -3,6 +3,7 @@ package sight
 import (
 	"math"
 
+	"longhand/lang/geom"
 	"longhand/lang/units"
 )
 
@@ -10,15 +11,17 @@ import (
 // looking allocates nothing once it has seen a frame or two; one goroutine uses
 // it at a time.
 type looker struct {
-	st      *stage
-	eye     eye
-	items   []item   // solids first, then bodies
-	extents []extent // of the items
-	n       int      // of items in use
-	nset    int      // of those, solids
-	pts     [][2]float64
-	cover   cover
-	ownAt   []units.Frame // by body, the frame if it is left out
+	st       *stage
+	eye      eye
+	items    []item   // solids first, then bodies
+	extents  []extent // of the items
+	n        int      // of items in use
+	nset     int      // of those, solids
+	pts      [][2]float64
+	cover    cover
+	gathered []geom.Vec // places of every body from frame from on
+	from     units.Frame
+	ownAt    []units.Frame // by body, the frame if it is left out
 
 	images []item // of a mirror, in use up to nimage
 	nimage int
@@ -56,8 +59,10 @@ func (l *looker) turn(c *Camera, v View, camera int, f units.Frame) bool {
 			l.ownAt[o.body] = f
 		}
 	}
-	for i := range l.st.shapes {
-		if l.ownAt[i] != f {
+	e := &l.eye
+	for i, at := range l.places(f) {
+		q, left := e.place(at.X, at.Y)
+		if !e.misses(q, left, l.st.shapes[i].reach) && l.ownAt[i] != f {
 			l.addBody(i, f)
 		}
 	}
@@ -65,6 +70,33 @@ func (l *looker) turn(c *Camera, v View, camera int, f units.Frame) bool {
 		l.ownAt[o.body] = -1
 	}
 	return true
+}
+
+// gatheredFrames is how many frames' places are gathered at a time.
+const gatheredFrames = 64
+
+// places is where every body is on the floor at a frame. Tracks are read many
+// frames at a time, since each is a place of its own in memory.
+func (l *looker) places(f units.Frame) []geom.Vec {
+	n := len(l.st.shapes)
+	if l.gathered == nil {
+		l.gathered = make([]geom.Vec, n*gatheredFrames)
+		l.from = -1
+	}
+	from := f - f%gatheredFrames
+	if from != l.from {
+		l.from = from
+		to := min(gatheredFrames, l.st.scene.Frames-int(from))
+		for i := range n {
+			b := &l.st.scene.Bodies[i]
+			for k := range to {
+				p := b.At(from + units.Frame(k))
+				l.gathered[k*n+i] = geom.Vec{X: p.X, Y: p.Y}
+			}
+		}
+	}
+	k := int(f - from)
+	return l.gathered[k*n : (k+1)*n]
 }
 
 // solids finds the solids before the lens at a frame, the eye being set.
