@@ -300,29 +300,3 @@ func (p *Pass) moves(camera int, f diag.Frames) bool {
 	}
 	return false
 }
-
-// acceptSeen files a thing that may be in frame but is to be painted out all the
-// same.
-func (p *Pass) acceptSeen(e *excuse) {
-	if e.paintOut == nil || p.Sight == nil || forbidden(e.thing) {
-		return
-	}
-	for _, g := range p.views().glimpses {
-		if g.thing != e.thing || g.mirror != sight.NoMirror || p.cameraAt(g.camera) != e.camera {
-			continue
-		}
-		frames := meet(g.frames, e.frames)
-		if len(frames) == 0 || e.hit {
-			continue
-		}
-		p.hit(e, frames)
-		for _, stretch := range joined(frames, p.gap()) {
-			parts := cut([]part{{g.thing, g.bodies, frames}}, []diag.Frames{stretch})
-			worst := p.peak(g.camera, sight.NoMirror, parts)
-			d := diag.Diagnostic{Severity: diag.Note, Span: p.placed(g.thing, p.Tracks.Rate.Time(stretch.From))}
-			box, distance := p.show(&d, g.camera, sight.NoMirror, parts, worst)
-			d.Message = g.thing.ID().Name + " is in " + d.Camera + "'s frame " + p.when(d.Frames) + ": " + p.seenAs(g.camera, parts, worst, box, distance)
-			p.keep(e, d)
-		}
-	}
-}

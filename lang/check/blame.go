@@ -46,9 +46,29 @@ func (p *Pass) putThere(thing plan.Thing, at units.Seconds) *plan.Action {
 		if track == nil {
 			return nil
 		}
-		return p.walked(track, at)
+		walked, stood := p.walked(track, at), p.stood(thing, at)
+		if walked == nil || stood != nil && p.Clock.Of(stood).Start > p.Clock.Of(walked).Start {
+			return stood
+		}
+		return walked
 	}
 	return nil
+}
+
+// stood is the last line before a time that says where a thing stands; the first
+// of all where none is before.
+func (p *Pass) stood(thing plan.Thing, at units.Seconds) *plan.Action {
+	var out *plan.Action
+	for _, a := range p.Plan.Actions {
+		d, ok := a.Deed.(*plan.Stand)
+		if !ok || a.Subject != thing || d.At == nil {
+			continue
+		}
+		if start := p.Clock.Of(a).Start; out == nil || start <= at && start >= p.Clock.Of(out).Start {
+			out = a
+		}
+	}
+	return out
 }
 
 // walked is the line of the segment a time lies in, or of the last one before

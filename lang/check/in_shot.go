@@ -143,7 +143,7 @@ func (p *Pass) sayExposure(e *exposure) {
 	if len(names(e.parts)) > 1 {
 		verb, has = "are", "they have"
 	}
-	d.Message = fmt.Sprintf("%s %s in %s's frame %s: %s", things(e.called()), verb, camera.Name, p.when(d.Frames), p.seenAs(e.camera, e.parts, worst, box, distance))
+	d.Message = fmt.Sprintf("%s %s in %s's frame %s: %s", e.called(), verb, camera.Name, p.when(d.Frames), p.seenAs(e.camera, e.parts, worst, box, distance))
 	if rig, ok := lead.thing.(*plan.Rig); ok && e.code == codeLeft {
 		if l := p.leftBefore(rig, first); l != nil {
 			d.Message += fmt.Sprintf("; %s left it %s at %s", l.camera.Name, p.floorSpot(rig, l.at), l.at.Clock())
@@ -182,14 +182,18 @@ func (e exposure) lead() part {
 	return best
 }
 
-// called names what is seen, the camera first.
-func (e *exposure) called() []string {
+// called names what is seen, the camera first; where that does not show itself,
+// it is said whose the rest is.
+func (e *exposure) called() string {
 	out := names(e.parts)
 	if e.carrier == nil {
-		return out
+		return things(out)
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i] == e.carrier.Name && out[j] != e.carrier.Name })
-	return out
+	if out[0] != e.carrier.Name {
+		return things(out) + ", with " + e.carrier.Name + ","
+	}
+	return things(out)
 }
 
 // show fills in what a finding says for machines about things in frame.
@@ -220,11 +224,15 @@ func (p *Pass) when(runs []diag.Frames) string {
 // seenAs says how much is seen, where, past what, and how far away.
 func (p *Pass) seenAs(camera int, parts []part, worst sight.Moment, box sight.Box, distance float64) string {
 	s := fmt.Sprintf("up to %s of the frame, %s", share(worst.Share), where(box))
+	own := map[string]bool{}
+	for _, n := range names(parts) {
+		own[n] = true
+	}
 	if worst.Visible < 0.95 {
 		if body, ok := p.main(camera, bodiesOf(parts), worst.Frame); ok {
 			for _, by := range p.covering(camera, body, worst.Frame) {
-				if h, ok := parts[0].thing.(*plan.Hole); ok && by.Name == h.Wall.Name {
-					continue // its own edge
+				if h, ok := parts[0].thing.(*plan.Hole); ok && by.Name == h.Wall.Name || own[by.Name] {
+					continue // its own edge, or another part of it
 				}
 				s += ", behind " + what(by.Name, by.Kind)
 				break

@@ -19,54 +19,53 @@ Every frame is looked at, as for "gear-in-shot"; the same sizes are used.
 To mend it: give it a line that takes it away ("cart drives to hideaway by +9 s"),
 hand the camera over somewhere that is not looked at later, let the lens come
 round later or stay off it, or send it to visual effects with "paint out".`,
-		Bad: `take "Stepped off"
+		Bad: `take "Taken off"
   rate 24 fps
 set "Yard"
-  wall shed (-9, -5) (-4, -5) high 2.6 m
   mark M1 (0, 0)
   mark C1 (0, -4)
 kit
   camera A sensor 24.9 mm x 14 mm weighs 2.6 kg
   lens w35 35 mm stops T2 to T22 weighs 1.2 kg
-  rig cart cart
+  rig legs sticks
   rig vest body-rig carries 3 kg to 14 kg
 people
   performer mina
   crew ida
-beat "The step down"
-  cart stands at C1
-  A on cart with ida up 1.6 m
+beat "Off the legs"
+  legs stands at C1
+  ida stands at (0.85, -4)
+  A on legs with ida up 1.5 m
   A takes w35 T4
   A sees mina
   mina stands at M1
-  handoff A from cart to vest starting +2 s
+  handoff A from legs to vest starting +2 s
 beat "Round her"
-  A circles mina 170 deg right at 3.6 m in 14 s
+  A circles mina 170 deg left at 4 m in 22 s
 `,
-		Good: `take "Stepped off"
+		Good: `take "Taken off"
   rate 24 fps
 set "Yard"
-  wall shed (-9, -5) (-4, -5) high 2.6 m
   mark M1 (0, 0)
   mark C1 (0, -4)
 kit
   camera A sensor 24.9 mm x 14 mm weighs 2.6 kg
   lens w35 35 mm stops T2 to T22 weighs 1.2 kg
-  rig cart cart
+  rig legs sticks
   rig vest body-rig carries 3 kg to 14 kg
 people
   performer mina
   crew ida
-beat "The step down"
-  cart stands at C1
-  A on cart with ida up 1.6 m
+beat "Off the legs"
+  legs stands at C1
+  ida stands at (0.85, -4)
+  A on legs with ida up 1.5 m
   A takes w35 T4
   A sees mina
   mina stands at M1
-  handoff A from cart to vest starting +2 s
+  handoff A from legs to vest starting +2 s
 beat "Round her"
-  cart drives to (-7, -8) by +8 s
-  A circles mina 170 deg right at 3.6 m in 14 s
+  A circles mina 60 deg left at 4 m in 8 s
 `,
 	},
 	Needs: Seen,

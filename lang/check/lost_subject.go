@@ -231,7 +231,7 @@ func (p *Pass) whyLost(camera int, track *motion.CameraTrack, c part, f units.Fr
 		if len(list) > 1 && list[0].Share < 0.9 && list[1].Share > 0.05 {
 			said += " and " + what(list[1].Name, list[1].Kind)
 		}
-		return fmt.Sprintf("%s, %s away at %s", said, c.thing.ID().Name, p.away(d)), p.thing(list[0].Name, list[0].Kind)
+		return fmt.Sprintf("%s; %s is %s away", said, c.thing.ID().Name, p.away(d)), p.thing(list[0].Name, list[0].Kind)
 	}
 	return "out of frame, " + p.outside(camera, c.bodies[0], f), nil
 }

@@ -46,6 +46,9 @@ func (p *Pass) beatsOf(runs []diag.Frames) []*plan.Beat {
 // beatFrames is the frames of a beat: from its start to the start of the next in
 // time; the last one's to the take's end.
 func (p *Pass) beatFrames(b *plan.Beat) []diag.Frames {
+	if p.Tracks == nil {
+		return nil
+	}
 	spans := p.Clock.Spans()
 	for i, s := range spans {
 		if s.Beat != b {

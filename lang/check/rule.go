@@ -43,9 +43,7 @@ func Run(ctx context.Context, p *Pass, upTo Stage) (diag.Bag, error) {
 		p.rule = r
 		r.Run(p)
 	}
-	if upTo == Seen {
-		p.accept()
-	}
+	p.accept()
 	return p.bag, nil
 }
 

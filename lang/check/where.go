@@ -115,11 +115,15 @@ func (p *Pass) covering(camera, body int, f units.Frame) []sight.Backing {
 }
 
 func (p *Pass) named(list []sight.Backing, without map[string]bool) []sight.Backing {
+	return namedIn(p.Stage.Scene, list, without)
+}
+
+func namedIn(scene *sight.Scene, list []sight.Backing, without map[string]bool) []sight.Backing {
 	var out []sight.Backing
 	left := 0.0
 	for _, b := range list {
-		if i, ok := p.Stage.Scene.Body(b.Name); ok && b.Kind == p.Stage.Scene.Bodies[i].Kind {
-			b.Name = p.Stage.Scene.Bodies[i].Of
+		if i, ok := scene.Body(b.Name); ok && b.Kind == scene.Bodies[i].Kind {
+			b.Name = scene.Bodies[i].Of
 			if without[b.Name] {
 				left += b.Share
 				continue

@@ -47,6 +47,7 @@ type Result struct {
 	Stage    *staging.Stage
 	Sight    *sight.Report
 	Findings []diag.Diagnostic // sorted
+	Accepted []check.Accepted  // what the plan accepts of what was found
 	// Stopped says that the text has mistakes, so that nothing was computed from
 	// it.
 	Stopped bool
@@ -148,6 +149,7 @@ func (r *Result) run(ctx context.Context, bag diag.Bag, o Options) (err error) {
 	}
 	bag.Merge(found)
 	r.Findings = bag.Sorted()
+	r.Accepted = pass.Accepted
 	return nil
 }
 
