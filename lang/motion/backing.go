@@ -1,8 +1,6 @@
 package motion
 
 import (
-	"math"
-
 	"longhand/lang/plan"
 	"longhand/lang/units"
 )
@@ -44,8 +42,7 @@ const backSlow = 0.1
 
 func (b *builder) backingOf(tr *Track, s *Segment) {
 	from, to := s.span()
-	n := max(1, int(math.Ceil((to-from)/relationStep)))
-	step := (to - from) / float64(n)
+	n, step := looks(to-from, relationStep)
 	var cur *Backing
 	p := s.way.at(from).Floor()
 	flush := func() {

@@ -31,11 +31,11 @@ func sideOf(turn float64) float64 {
 }
 
 func newBends(path *geom.Path) bends {
-	n := max(1, int(math.Ceil(path.Length()/bendStep)))
-	b := bends{step: path.Length() / float64(n), kappa: make([]float64, n+1)}
-	if b.step == 0 {
+	n, step := looks(path.Length(), bendStep)
+	if step == 0 {
 		return bends{}
 	}
+	b := bends{step: step, kappa: make([]float64, n+1)}
 	straight := true
 	was := path.Heading(0)
 	for i := range b.kappa {

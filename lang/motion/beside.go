@@ -42,6 +42,7 @@ func (b *builder) beside(to plan.Target, angle, by, ahead float64, lim Limits, s
 // is linear between them.
 type sway struct {
 	start  float64
+	step   float64
 	angles []float64
 }
 
@@ -52,23 +53,26 @@ const (
 )
 
 func newSway(heading func(float64) float64, rate, accel, start, until float64) sway {
-	n := max(1, int(math.Ceil((until-start)/swayStep)))
-	s := sway{start: start, angles: make([]float64, 0, n+1)}
+	n, step := looks(until-start, swayStep)
+	s := sway{start: start, step: step, angles: make([]float64, 0, n+1)}
 	was := heading(start)
 	at, turning := was, 0.0
 	s.angles = append(s.angles, at)
+	if step == 0 {
+		return s
+	}
 	for i := 1; i <= n; i++ {
-		now := heading(start + float64(i)*swayStep)
+		now := heading(start + float64(i)*step)
 		behind := geom.AngleDiff(at, was)
-		target := geom.AngleDiff(was, now) / swayStep // the target's own rate
+		target := geom.AngleDiff(was, now) / step // the target's own rate
 		was = now
-		if math.Abs(behind) <= swayLock && math.Abs(target) <= rate && math.Abs(target-turning) <= accel*swayStep {
+		if math.Abs(behind) <= swayLock && math.Abs(target) <= rate && math.Abs(target-turning) <= accel*step {
 			at, turning = at+geom.AngleDiff(at, now), target
 		} else {
 			wanted := target + math.Copysign(math.Sqrt(2*swayEasy*accel*math.Abs(behind)), behind)
 			wanted = clamp(wanted, -rate, rate)
-			turning += clamp(wanted-turning, -accel*swayStep, accel*swayStep)
-			at += turning * swayStep
+			turning += clamp(wanted-turning, -accel*step, accel*step)
+			at += turning * step
 		}
 		s.angles = append(s.angles, at)
 	}
@@ -76,8 +80,11 @@ func newSway(heading func(float64) float64, rate, accel, start, until float64) s
 }
 
 func (s sway) at(t float64) float64 {
-	x := (t - s.start) / swayStep
 	last := len(s.angles) - 1
+	if s.step == 0 {
+		return s.angles[0]
+	}
+	x := (t - s.start) / s.step
 	switch {
 	case !(x > 0):
 		return s.angles[0]

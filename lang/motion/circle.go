@@ -56,13 +56,13 @@ func (b *builder) circle(e *event, d *plan.Circle, lim Limits, from *geom.Vec) r
 		c.at = 2
 	}
 	if d.Counter {
-		spun, facing := spunBy(g, e.start), g.heading(e.start)-spunBy(g, e.start)
+		spun := spunBy(g, e.start)
 		c.turned = func(t float64) float64 {
 			t = math.Min(t, e.end)
 			now := spunBy(g, t)
 			// Against the spin: as far round to the right as the target turns to
 			// the left.
-			return -(now - spun + geom.AngleDiff(facing, g.heading(t)-now))
+			return spun - now
 		}
 		if c.turned(e.end) < 0 {
 			c.sense = -1

@@ -22,10 +22,10 @@ func (b *builder) demand(d Demand) {
 func (b *builder) demandMove(t plan.Thing, e *event, s *Segment) {
 	lim := s.Limits
 	base := Demand{Subject: t, Action: e.action, From: s.Start, To: s.End, Source: lim.Source}
-	const looks = 96
+	const points = 96
 	var peak, sideways, at, when float64
-	step := float64(s.Profile.Duration()) / looks
-	for i := 0; i <= looks; i++ {
+	step := float64(s.Profile.Duration()) / points
+	for i := 0; i <= points; i++ {
 		u := units.Seconds(step * float64(i))
 		v := float64(s.Profile.Speed(u))
 		if v > peak {
@@ -85,8 +85,7 @@ func (b *builder) demandRelation(t *Track, e *event, lim Limits, start, until fl
 	fore := Demand{Subject: t.Thing, Action: e.action, Quantity: Speed, Typical: float64(lim.Forward.Typical), Limit: float64(lim.Forward.Hard)}
 	back := Demand{Subject: t.Thing, Action: e.action, Quantity: BackSpeed, Typical: float64(lim.Back.Typical), Limit: float64(lim.Back.Hard)}
 	seg := &t.Segments[len(t.Segments)-1]
-	n := max(1, int(math.Ceil((until-start)/relationStep)))
-	step := (until - start) / float64(n)
+	n, step := looks(until-start, relationStep)
 	p := seg.way.at(start).Floor()
 	for i := range n {
 		at := start + step*float64(i+1)
@@ -120,7 +119,9 @@ func goesBack(v geom.Vec, heading float64) bool {
 // is wanted: by how much at the worst.
 func (b *builder) short(e *event, miss func(t float64) float64, start, until float64) {
 	worst, at := 0.0, start
-	for t := start; t <= until; t += 0.25 {
+	n, step := looks(until-start, 0.25)
+	for i := range n + 1 {
+		t := start + step*float64(i)
 		if d := miss(t); d > worst {
 			worst, at = d, t
 		}

@@ -25,9 +25,9 @@ func (b *builder) handoffs(c *CameraTrack) {
 		f.GapStart = units.Metres(was.pupil(h.start).Dist(now.pupil(h.start)))
 		f.GapEnd = units.Metres(was.pupil(h.taken).Dist(now.pupil(h.taken)))
 		same := old.operator != nil && old.operator == h.operator
-		const looks = 24
-		for k := range looks + 1 {
-			t := h.start + (h.taken-h.start)*float64(k)/looks
+		const points = 24
+		for k := range points + 1 {
+			t := h.start + (h.taken-h.start)*float64(k)/points
 			va, vb := was.base.velocity(t), now.base.velocity(t)
 			a, z := va.Len(), vb.Len()
 			relative := va.Sub(vb).Len()

@@ -34,6 +34,9 @@ type demandKey struct {
 	quantity Quantity
 }
 
+// maxFrames bounds the frames looked at: twelve hours. No take is longer.
+const maxFrames = 1 << 20
+
 // aimDemands looks at pan, tilt and focus from frame to frame.
 func (c *CameraTrack) aimDemands(rate units.Rate, frames int) []Demand {
 	found := make(map[demandKey]*Demand)
@@ -55,7 +58,7 @@ func (c *CameraTrack) aimDemands(rate units.Rate, frames int) []Demand {
 	}
 	var was View
 	step := float64(rate.Duration(1))
-	for k := range frames {
+	for k := range min(frames, maxFrames) {
 		at := rate.Time(units.Frame(k))
 		now := c.At(at)
 		if k > 0 && c.Rolling(at) {

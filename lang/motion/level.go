@@ -45,8 +45,7 @@ func (g ground) along(path *geom.Path, z float64) level {
 	if g.flat && z == 0 {
 		return level{step: 1, z: []float64{0}}
 	}
-	n := max(1, int(math.Ceil(path.Length()/levelStep)))
-	step := path.Length() / float64(n)
+	n, step := looks(path.Length(), levelStep)
 	zs := make([]float64, n+1)
 	zs[0] = z
 	for i := 1; i <= n; i++ {
@@ -65,8 +64,7 @@ func (g ground) over(at func(t float64) geom.Vec, start, end, z float64) level {
 		return level{start, 1, []float64{z}}
 	}
 	const every = 0.04
-	n := max(1, int(math.Ceil((end-start)/every)))
-	step := (end - start) / float64(n)
+	n, step := looks(end-start, every)
 	zs := make([]float64, n+1)
 	zs[0] = z
 	for i := 1; i <= n; i++ {

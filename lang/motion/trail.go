@@ -74,7 +74,7 @@ func (tr *trail) addPath(s *Segment) {
 
 func (tr *trail) addSampled(s *Segment) {
 	from, to := s.span()
-	n := max(1, int(math.Ceil((to-from)/trailStep)))
+	n, _ := looks(to-from, trailStep)
 	points := make([]geom.Vec, 0, n+1)
 	lengths := make([]float64, n+1)
 	for i := range n + 1 {
