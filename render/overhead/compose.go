@@ -31,14 +31,18 @@ func (m *material) compose(beat *plan.Beat, o Options) []*scene.Sheet {
 		lost = append(lost, part.settle()...)
 		sheet.Add(part.inset())
 	}
+	var ownNotes []note
+	if own != nil {
+		ownNotes = own.draw()
+		lost = append(lost, own.settle()...)
+	}
 	notes = append(notes, d.offSheet(lost)...)
 	key := &scene.Group{ID: "key", Title: "what happens, in order of time"}
 	rest := keyOf(key, l.key, notes)
 	sheet.Add(key)
 	sheets, drawn := []*scene.Sheet{sheet}, []*drawing{d}
 	if own != nil {
-		all := own.draw()
-		own.settle()
+		all := ownNotes
 		sh := own.sheet(l)
 		if len(rest) > 0 {
 			all = rest
@@ -141,7 +145,8 @@ func (d *drawing) draw() []note {
 	}
 	notes = append(notes, d.drawPaintOuts(outs)...)
 	notes = append(notes, d.drawFound(spoils, d.found())...)
-	return append(notes, light...)
+	notes = append(notes, light...)
+	return append(notes, d.cautions()...)
 }
 
 // sheet is the paper with the drawing's frame, its layers clipped to it.
@@ -176,7 +181,7 @@ func (d *drawing) inset() *scene.Group {
 	for _, l := range d.layers {
 		plan.Add(l)
 	}
-	head := scene.Box{Min: d.box.Min, Max: scene.Pt(d.box.Max.X, d.box.Min.Y+4)}
+	head := scene.Box{Min: d.box.Min, Max: scene.Pt(d.box.Max.X, d.box.Min.Y+heading)}
 	g.Add(&scene.Rect{Class: "paper", Box: d.box}, plan, &scene.Rect{Class: "paper rule", Box: head}, &scene.Rect{Class: "border", Box: d.box},
 		&scene.Text{Class: "ink", At: scene.Pt(head.Min.X+1.2, head.Center().Y), Text: "detail " + scaleText(d.view.Scale, d.plan.Take.Units), Size: 7.5, Face: fonts.Bold, Level: scene.Center})
 	return g

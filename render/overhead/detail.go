@@ -1,9 +1,14 @@
 package overhead
 
 import (
+	"longhand/lang/plan"
 	"longhand/lang/units"
 	"longhand/render/scene"
 )
+
+// small is whether people are so small on the drawing that their signs begin to lie
+// on each other.
+func (d *drawing) small() bool { return d.view.Scale > 150 }
 
 // enlarges is how many times larger a detail has to be to be worth drawing.
 const enlarges = 2.0
@@ -11,9 +16,9 @@ const enlarges = 2.0
 // detailOf decides whether what people and cameras do on foot happens in so small
 // a part of the drawing that it needs drawing again, larger: how large, and the
 // extent.
-func (d *drawing) detailOf() (extent, float64, bool) {
+func (d *drawing) detailOf(whole bool) (extent, float64, bool) {
 	e := d.happening(d.span, d.beat, false)
-	if !e.any || d.beat == nil {
+	if !e.any || !d.small() {
 		return e, 0, false
 	}
 	size := e.size()
@@ -21,7 +26,14 @@ func (d *drawing) detailOf() (extent, float64, bool) {
 	if size.X < 1.2 && size.Y < 1.2 {
 		e.add(e.centre(), 1.2)
 	}
-	half := scene.BoxAt(0, 0, d.box.Width()*0.55, d.box.Height()*0.55)
+	if d.beat != nil && !d.onFoot() {
+		return e, 0, false
+	}
+	share := 0.55
+	if whole {
+		share = 1
+	}
+	half := scene.BoxAt(0, 0, d.box.Width()*share, d.box.Height()*share)
 	for _, s := range scales(d.plan.Take.Units) {
 		if s*enlarges > d.view.Scale+1e-9 {
 			break
@@ -31,6 +43,21 @@ func (d *drawing) detailOf() (extent, float64, bool) {
 		}
 	}
 	return e, 0, false
+}
+
+// onFoot is whether somebody in the picture is on foot for a quarter of the stretch.
+func (d *drawing) onFoot() bool {
+	all, foot := 0, 0
+	d.each(d.span, func(t units.Seconds) {
+		all++
+		for _, b := range d.tracks.Bodies {
+			if b.Thing.Kind() == plan.KindPerformer && b.Carrier(t) == nil {
+				foot++
+				break
+			}
+		}
+	})
+	return foot*4 >= all
 }
 
 // around is the part of the sheet that a detail shows, with its room.
@@ -80,32 +107,26 @@ func (d *drawing) occupied() []scene.Point {
 // withDetail adds the detail of a drawing, if it needs one: in a free corner of
 // the drawing, or else it gives back a drawing for a sheet of its own.
 func (d *drawing) withDetail(set extent, l layout) (inset, own *drawing) {
-	e, scale, ok := d.detailOf()
+	if e, scale, ok := d.detailOf(false); ok {
+		frame := around(d.view, e, scale)
+		size := e.size().Mul(1000 / scale)
+		box, free := d.corner(size.X+2*room, size.Y+2*room+heading, d.occupied(), frame)
+		if free && frame.Overlaps(d.box) {
+			d.detail = &frame
+			d.keepOff(box)
+			inner := scene.Box{Min: box.Min.Add(scene.Pt(0, heading)), Max: box.Max}
+			return &drawing{material: d.material, o: d.o, beat: d.beat, span: d.span, pre: "detail-", box: box,
+				view: scene.View{Scale: scale, Plan: e.centre(), Paper: inner.Center()}}, nil
+		}
+	}
+	e, scale, ok := d.detailOf(true)
 	if !ok {
 		return nil, nil
 	}
 	frame := around(d.view, e, scale)
-	if !frame.Overlaps(d.box) {
-		return nil, nil
-	}
-	size := e.size().Mul(1000 / scale)
-	w, h := size.X+2*room, size.Y+2*room+4
-	sub := &drawing{material: d.material, o: d.o, beat: d.beat, span: d.span, pre: "detail-"}
-	if box, free := d.corner(w, h, d.occupied(), frame); free {
-		sub.box = box
-		inner := scene.Box{Min: scene.Pt(box.Min.X, box.Min.Y+4), Max: box.Max}
-		sub.view = scene.View{Scale: scale, Plan: e.centre(), Paper: inner.Center()}
-		d.detail = &frame
-		d.keepOff(box)
-		return sub, nil
-	}
-	if s := fit(e, l.drawing, scales(d.plan.Take.Units)); s*enlarges <= d.view.Scale+1e-9 {
-		sub.pre = ""
-		sub.box = l.drawing
-		sub.view = centred(e, set, l.drawing, s)
-		frame = around(d.view, e, s)
-		d.detail = &frame
-		return nil, sub
-	}
-	return nil, nil
+	d.detail = &frame
+	return nil, &drawing{material: d.material, o: d.o, beat: d.beat, span: d.span, box: l.drawing, view: centred(e, set, l.drawing, scale)}
 }
+
+// heading is the height of an inset's own heading, in millimetres.
+const heading = 4.0

@@ -62,6 +62,10 @@ func (d *drawing) dims(fore []string) string {
 	return " dim"
 }
 
+// crowded is whether the drawing is so small that what the stretch doesn't use goes
+// without a name.
+func (d *drawing) crowded() bool { return d.view.Scale > 200 }
+
 func (d *drawing) id(words ...string) string { return d.pre + scene.ID(words...) }
 
 func (d *drawing) pt(p geom.Vec) scene.Point { return d.view.Point(p) }
@@ -100,7 +104,7 @@ func (d *drawing) say(a ask) {
 func (d *drawing) settle() (lost []string) {
 	within := d.box.Grow(-0.8)
 	if d.pre != "" { // under its heading
-		within.Min.Y += 4
+		within.Min.Y += heading
 	}
 	field := label.Field{Within: within, Obstacles: d.keep, Clear: 0.35}
 	requests := make([]label.Request, len(d.asks))

@@ -112,7 +112,11 @@ func words(a *plan.Action) string {
 		}
 		text = before + " " + text[m.Span.End-a.Span.Start:]
 	}
-	return strings.Join(strings.Fields(uncomment(text)), " ")
+	text = strings.Join(strings.Fields(uncomment(text)), " ")
+	if a.With { // its entry stands with the line it begins with
+		text = strings.TrimSuffix(text, " with")
+	}
+	return text
 }
 
 // uncomment leaves out comments, which run from # to the end of the line outside

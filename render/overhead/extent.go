@@ -95,18 +95,38 @@ func (m *material) happening(s span, beat *plan.Beat, machines bool) extent {
 	return e
 }
 
-// told is every thing that a line of the beat speaks to.
+// told is everybody whom a line of the stretch has do something there, and whom a
+// rolling camera is told to see; lines that only say what is on what count for
+// nothing.
 func (m *material) told(s span, beat *plan.Beat) map[plan.Thing]bool {
 	out := map[plan.Thing]bool{}
 	for _, a := range m.plan.Actions {
-		if a.Subject == nil || a.Beat != beat && beat != nil {
+		if a.Beat != beat && beat != nil || !s.holds(m.tracks.Clock.Of(a).Start) {
 			continue
 		}
-		if i := m.tracks.Clock.Of(a); !s.holds(i.Start) {
-			continue
+		switch v := a.Deed.(type) {
+		case *plan.Move, *plan.Turn, *plan.Spin, *plan.Leave, *plan.Pose, *plan.Operate, *plan.Say:
+			out[a.Subject] = true
+		case *plan.Stand:
+			out[a.Subject] = a.Subject != nil && a.Subject.Kind() == plan.KindPerformer
+		case *plan.Handoff:
+			for _, r := range []*plan.Rig{v.From, v.To} {
+				if r != nil {
+					out[r] = true
+				}
+			}
 		}
-		out[a.Subject] = true
 	}
+	for _, c := range m.tracks.Cameras {
+		if from, _, ok := m.rolling(c, s); ok {
+			for _, t := range c.Targets(from) {
+				if who, ok := t.Thing.(*plan.Person); ok {
+					out[who] = true
+				}
+			}
+		}
+	}
+	delete(out, nil)
 	return out
 }
 
@@ -120,7 +140,7 @@ func (m *material) each(s span, do func(units.Seconds)) {
 }
 
 // room is the paper kept free round what happens, for labels, in millimetres.
-const room = 13.0
+const room = 6.0
 
 // fit is the largest of the scales at which an extent and the room around it fit
 // a box; the last one where none does.

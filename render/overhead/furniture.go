@@ -33,10 +33,15 @@ func (d *drawing) blocks(g *scene.Group) {
 		one := &scene.Group{ID: d.id("pillar", p.Name), Title: "pillar " + p.Name, Desc: d.heights(p.High)}
 		c := &scene.Circle{Class: "poche", Center: d.pt(p.Centre), Radius: d.view.Length(float64(p.Round) / 2)}
 		one.Add(c)
+		if p.High.High <= cut || p.High.Low >= cut {
+			c.Class = "solid-thing"
+			ring := scene.RegularPolygon("", c.Center, c.Radius, 48, 0).Points
+			one.Add(scene.Hatch("block-hatch", [][]scene.Point{ring}, scene.Pattern{Angle: 45, Spacing: 1.6}))
+		}
 		g.Add(one)
 		d.avoid(0, 0, c)
 		a := ask{into: one, lines: []string{p.Name}, model: scene.Text{Class: "quiet", Size: scene.Smallest, Halo: 0.4}}
-		a.ID, a.At, a.Radius, a.Priority, a.Reach, a.must = one.ID, c.Center, c.Radius, 2, 12, true
+		a.ID, a.At, a.Radius, a.Priority, a.Reach, a.must = one.ID, c.Center, c.Radius, 2, 12, !d.crowded()
 		d.say(a)
 	}
 }
@@ -180,6 +185,9 @@ func (d *drawing) marks(g *scene.Group) {
 		one.Add(scene.Line(class, at.Add(scene.Pt(-r, 0)), at.Add(scene.Pt(r, 0))), scene.Line(class, at.Add(scene.Pt(0, -r)), at.Add(scene.Pt(0, r))))
 		g.Add(one)
 		d.avoid(0, 0, &scene.Circle{Center: at, Radius: 0.9})
+		if !used[m] && d.crowded() {
+			continue
+		}
 		name := m.Name
 		if m.Z != nil && *m.Z != 0 {
 			name += " +" + d.length(*m.Z)

@@ -49,7 +49,7 @@ func layoutOf(p scene.Paper, turn Turn) layout {
 	if large {
 		columns = 3
 	}
-	title := 72.0
+	title := 78.0
 	l.title = scene.Box{Min: scene.Pt(in.Max.X-title, in.Max.Y-titleHigh), Max: in.Max}
 	w := (in.Width()) / float64(columns)
 	for i := range columns {

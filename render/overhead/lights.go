@@ -11,20 +11,34 @@ import (
 	"longhand/render/scene"
 )
 
-// lampSigns numbers the kinds of lamp: L1, L2 and so on.
+// lampSigns numbers the kinds of lamp, L1, L2 and so on, or after another letter
+// where the plan itself has such a name.
 func (m *material) lampSigns() map[*plan.Lamp]string {
-	out := map[*plan.Lamp]string{}
-	for i, l := range m.plan.Kit.Lamps {
-		out[l] = "L" + strconv.Itoa(i+1)
+	taken := map[string]bool{}
+	for _, k := range m.plan.Set.Marks {
+		taken[k.Name] = true
 	}
-	return out
+	for _, sign := range m.marks {
+		taken[sign] = true
+	}
+	for _, letter := range []string{"L", "W", "Z", "Y", "X", "V"} {
+		out, free := map[*plan.Lamp]string{}, true
+		for i, l := range m.plan.Kit.Lamps {
+			out[l] = letter + strconv.Itoa(i+1)
+			free = free && !taken[out[l]]
+		}
+		if free || letter == "V" {
+			return out
+		}
+	}
+	return nil
 }
 
 // lampShape is a round lamp.
 func lampShape(at scene.Point) []scene.Item {
-	g := []scene.Item{&scene.Circle{Class: "lamp", Center: at, Radius: 2.2}}
+	g := []scene.Item{&scene.Circle{Class: "lamp", Center: at, Radius: 2.4}}
 	for _, a := range []float64{45, 135, 225, 315} {
-		g = append(g, scene.Line("sun", at.Polar(2.2, a), at.Polar(3, a)))
+		g = append(g, scene.Line("sun", at.Polar(2.4, a), at.Polar(3.2, a)))
 	}
 	return g
 }
@@ -57,9 +71,9 @@ func (d *drawing) drawLamps(g *scene.Group) []note {
 				scene.OpenHead("sun", at.Polar(l, deg), deg, 2, 1.6))
 		}
 		one.Add(lampShape(at)...)
-		d.initials = append(d.initials, initial{one, lampText(names[p.Lamp], at), 2.2})
+		d.initials = append(d.initials, initial{one, lampText(names[p.Lamp], at), 2.4})
 		g.Add(one)
-		d.avoid(0, 0, &scene.Circle{Center: at, Radius: 2.8})
+		d.avoid(0, 0, &scene.Circle{Center: at, Radius: 3})
 		a := ask{into: one, lines: []string{p.Lamp.Name + " " + d.length(p.Up) + " up"}, model: scene.Text{Class: "quiet", Size: scene.Smallest, Halo: 0.4}}
 		a.ID, a.At, a.Radius, a.Priority, a.Reach = one.ID, at, 2.8, 5, 20
 		d.say(a)
@@ -82,7 +96,7 @@ func (d *drawing) drawLamps(g *scene.Group) []note {
 		one := &scene.Group{ID: d.id("wash", w.Name), Title: "wash " + w.Name, Desc: strconv.Itoa(w.Count) + " x " + w.Lamp.Name}
 		g.Add(one)
 		a := ask{into: one, draw: func(p label.Place) []scene.Item { return lampSign(names[w.Lamp], p.Center) }}
-		a.ID, a.At, a.W, a.H, a.Priority, a.Reach = one.ID, at, 5, 5, 6, 30
+		a.ID, a.At, a.W, a.H, a.Priority, a.Reach = one.ID, at, 5.4, 5.4, 6, 30
 		d.say(a)
 	}
 	var notes []note

@@ -102,7 +102,10 @@ func (d *drawing) machine(t *motion.Track, at units.Seconds, w when) []scene.Ite
 		return d.pt(p.Point().Add(geom.Vec{X: x * l / 2, Y: y * wide / 2}.Rotate(p.Heading)))
 	}
 	outline := &scene.Polygon{Class: "machine" + string(w), Points: []scene.Point{corner(1, -1), corner(1, 1), corner(-1, 1), corner(-1, -1)}}
-	front := &scene.Polygon{Class: "machine-front", Points: []scene.Point{corner(1, 0), corner(0.72, 0.3), corner(0.72, -0.3)}}
+	ahead := d.view.Degrees(p.Heading)
+	long := math.Min(3.2, d.view.Length(l)*0.2)
+	base := corner(1, 0).Polar(-long, ahead)
+	front := &scene.Polygon{Class: "machine-front", Points: []scene.Point{corner(1, 0), base.Polar(long*0.55, ahead+90), base.Polar(-long*0.55, ahead+90)}}
 	if _, vehicle := t.Thing.(*plan.Vehicle); vehicle {
 		outline.Points = []scene.Point{corner(0.85, -1), corner(1, -0.7), corner(1, 0.7), corner(0.85, 1), corner(-1, 1), corner(-1, -1)}
 		return []scene.Item{outline, front, scene.Line("machine-line", corner(0.45, -0.85), corner(0.45, 0.85)),
@@ -124,7 +127,7 @@ func (d *drawing) drawBody(g *scene.Group, b *mover) {
 	}
 	draw := func(t units.Seconds, w when, text []string, priority int) {
 		p := b.track.At(t)
-		if !d.shows(p.Point(), -2) {
+		if !d.shows(p.Point(), -2) || d.worn(b.track, t) {
 			return
 		}
 		at := d.pt(p.Point())
@@ -136,6 +139,9 @@ func (d *drawing) drawBody(g *scene.Group, b *mover) {
 			r := d.signRadius(float64(b.track.Radius))
 			if d.hasCamera(b, t) {
 				return // the camera's own sign stands here
+			}
+			if d.dims(lookers[b.kind]) != "" { // what lies under a grey sign must not show
+				g.Add(&scene.Circle{Class: "paper", Center: at, Radius: r})
 			}
 			if b.kind == "crew" {
 				one.Add(crew(at, r, deg, w)...)

@@ -83,7 +83,7 @@ func styles(colour bool) scene.Styles {
 		line("scale-line", scene.Black, 0.25), fill("scale-fill", scene.Black),
 		line("detail-frame", scene.Black, 0.35, 4, 1.2, 0.5, 1.2),
 		// Last, so that it wins.
-		{Class: "dim", Style: scene.Style{Opacity: 0.4}},
+		{Class: "dim", Style: scene.Style{Opacity: 0.5}},
 	}
 	return s
 }

@@ -58,7 +58,7 @@ func (d *drawing) titleBlock(box scene.Box, paper string, page, pages int) *scen
 		{{"in", d.moment(d.span.from), 0.37, false}, {"out", d.moment(end), 0.37, false}, {"length", (d.span.to - d.span.from).String(), 0.26, false}},
 		{{"scale on " + paper, scaleText(d.view.Scale, t.Units), 0.5, false}, {"revision", revision, 0.5, false}},
 		{{"drawn for", departmentName(d.o.Department), 0.5, true}, {"set", d.plan.Set.Title, 0.5, false}},
-		{{"page", fmt.Sprintf("%d of %d", page, pages), 0.26, false}, {"", "check distances on the floor before anyone moves", 0.74, false}},
+		{{"page", fmt.Sprintf("%d of %d", page, pages), 0.26, false}, {"", "measure on the floor before anyone moves", 0.74, false}},
 	}
 	g := &scene.Group{ID: d.id("title-block"), Title: "title block", Desc: t.Title + ", " + title}
 	g.Add(&scene.Rect{Class: "border", Box: box})

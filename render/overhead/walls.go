@@ -56,6 +56,11 @@ func (d *drawing) walls(g *scene.Group) {
 		if len(one.Items) == 0 {
 			continue
 		}
+		if len(rings) > 0 && !w.Glass && !w.Wild {
+			for _, c := range d.corners(w) {
+				one.Add(&scene.Polygon{Class: "poche", Points: c})
+			}
+		}
 		g.Add(one)
 		for _, r := range append(rings, low...) {
 			d.avoid(0, 0, &scene.Polygon{Points: r})
@@ -72,6 +77,35 @@ func (d *drawing) walls(g *scene.Group) {
 			d.say(names)
 		}
 	}
+}
+
+// corners fill the notch where a wall ends on the end of another, so that the two
+// print as one corner.
+func (d *drawing) corners(w *plan.Wall) [][]scene.Point {
+	var out [][]scene.Point
+	n := len(w.Line)
+	if n < 2 {
+		return nil
+	}
+	half := float64(w.Thick) / 2
+	for _, end := range [][2]geom.Vec{{w.Line[0], w.Line[1]}, {w.Line[n-1], w.Line[n-2]}} {
+		meets := false
+		for _, o := range d.plan.Set.Walls {
+			if o == w || o.Bad || o.Glass || o.Wild || len(o.Line) < 2 || float64(o.High.High) <= cut || float64(o.High.Low) >= cut {
+				continue
+			}
+			meets = meets || end[0].Dist(o.Line[0]) < half || end[0].Dist(o.Line[len(o.Line)-1]) < half
+		}
+		if !meets {
+			continue
+		}
+		along := end[1].Sub(end[0]).Unit().Mul(half)
+		side := along.Left()
+		out = append(out, d.view.Points([]geom.Vec{
+			end[0].Sub(along).Sub(side), end[0].Add(along).Sub(side), end[0].Add(along).Add(side), end[0].Sub(along).Add(side),
+		}))
+	}
+	return out
 }
 
 func wallKind(w *plan.Wall) string {
@@ -133,5 +167,8 @@ func (d *drawing) onSheet(line []geom.Vec) (geom.Vec, bool) {
 func (d *drawing) thingLabel(into *scene.Group, at scene.Point, priority int, lines ...string) {
 	a := ask{into: into, lines: lines, model: scene.Text{Class: "quiet", Size: scene.Smallest, Halo: 0.4, Anchor: scene.Middle, Face: fonts.Regular}}
 	a.ID, a.At, a.Priority, a.Reach, a.must = into.ID, at, priority, 25, true
+	if d.crowded() {
+		a.Reach, a.must = 6, false
+	}
 	d.say(inBlock(a))
 }

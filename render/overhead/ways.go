@@ -138,11 +138,13 @@ func (d *drawing) movers() []*mover {
 	var out []*mover
 	for _, t := range d.tracks.Bodies {
 		b := &mover{track: t, thing: t.Thing, kind: string(t.Thing.Kind())}
-		if rig, ok := t.Thing.(*plan.Rig); ok && d.worn(rig, t) {
+		wornAlways := true
+		d.each(d.span, func(at units.Seconds) { wornAlways = wornAlways && d.worn(t, at) })
+		if wornAlways {
 			continue // it goes where its operator goes
 		}
 		b.ways, b.stops = d.ways(d.span, func(at units.Seconds) (geom.Vec, bool) {
-			return t.At(at).Point(), t.Carrier(at) == nil
+			return t.At(at).Point(), t.Carrier(at) == nil && !d.worn(t, at)
 		})
 		first := t.At(d.span.from).Point()
 		for i := range 9 {
@@ -155,27 +157,26 @@ func (d *drawing) movers() []*mover {
 	return out
 }
 
-// worn is whether a rig is on somebody, or carried along by who will wear it, all
-// through the stretch.
-func (d *drawing) worn(rig *plan.Rig, t *motion.Track) bool {
+// worn is whether a rig is at a time on somebody, or carried along by who will
+// wear it.
+func (d *drawing) worn(t *motion.Track, at units.Seconds) bool {
+	rig, ok := t.Thing.(*plan.Rig)
+	if !ok {
+		return false
+	}
 	class, err := body.ParseClass(rig.Class)
 	if err != nil || body.RigOf(class).Crewing != body.Worn {
 		return false
 	}
-	with := true
-	d.each(d.span, func(at units.Seconds) {
-		near := false
-		for _, c := range d.tracks.Cameras {
-			for _, h := range c.Holds {
-				if h.Rig != rig || h.Operator == nil {
-					continue
-				}
-				if who := d.tracks.Body(h.Operator); who != nil && who.At(at).Point().Dist(t.At(at).Point()) < 0.5 {
-					near = true
-				}
+	for _, c := range d.tracks.Cameras {
+		for _, h := range c.Holds {
+			if h.Rig != rig || h.Operator == nil {
+				continue
+			}
+			if who := d.tracks.Body(h.Operator); who != nil && who.At(at).Point().Dist(t.At(at).Point()) < 0.5 {
+				return true
 			}
 		}
-		with = with && near
-	})
-	return with
+	}
+	return false
 }
