@@ -8,6 +8,8 @@ func (a *app) commands() []*cobra.Command {
 		a.newCommand(),
 		a.checkCommand(),
 		a.fmtCommand(),
+		a.drawCommand(),
+		a.buildCommand(),
 		a.explainCommand(),
 		a.exportCommand(),
 		a.kitCommand(),

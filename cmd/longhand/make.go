@@ -1,0 +1,47 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"time"
+
+	"longhand/lang/compile"
+	"longhand/lang/diag"
+)
+
+// make writes artifacts into a folder and says what became of each. What is
+// wrong with the plan is said as well, and does not stop the making: a drawing of
+// a take that can't be shot shows why.
+func (a *app) make(dir string, files []artifact, r *compile.Result) error {
+	done, err := writeFolder(filepath.FromSlash(dir), files)
+	a.sayMade(done)
+	if err != nil {
+		return err
+	}
+	if n := len(r.Findings); n > 0 {
+		fmt.Fprintf(a.err, "%s in %s; `longhand check` says more\n", diag.Summary(r.Findings), r.Files[0].Source.Name)
+	}
+	if r.Errors() > 0 {
+		return errFound
+	}
+	return nil
+}
+
+func (a *app) sayMade(done []made) {
+	for _, m := range done {
+		state := "made"
+		if m.unchanged {
+			state = "unchanged"
+		}
+		fmt.Fprintf(a.out, "%-9s %s\n", state, filepath.ToSlash(m.path))
+	}
+}
+
+// took says how long something took, for people.
+func took(since time.Time) string {
+	d := time.Since(since)
+	if d < 10*time.Second {
+		return fmt.Sprintf("%.2f s", d.Seconds())
+	}
+	return fmt.Sprintf("%.0f s", d.Seconds())
+}
