@@ -14,7 +14,7 @@ type gap struct {
 	from, to    int // frames
 	worst       int
 	width       float64
-	need        need
+	need        float64
 	left, right *obstacle
 	door        *plan.Door // nil where it is no door
 }
@@ -42,8 +42,8 @@ func (p *Pass) gaps(m *movers, b *mover) []gap {
 		if to == from || s.Point().Dist(q.Point()) < walking*float64(m.time(to)-m.time(from)) || !b.goes(m.time(from)) {
 			return
 		}
-		usual := p.needs(m, b, m.time(from), true).width
-		usual = math.Min(math.Max(usual, p.needs(m, b, m.time(from), false).width), widestNeed)
+		usual := p.needs(m, b, m.time(from), true)
+		usual = math.Min(math.Max(usual, p.needs(m, b, m.time(from), false)), widestNeed)
 		low, high := geom.Bounds([]geom.Vec{s.Point(), q.Point()})
 		margin := geom.Vec{X: usual + lookSlack, Y: usual + lookSlack}
 		low, high = low.Sub(margin), high.Add(margin)
@@ -64,7 +64,7 @@ func (p *Pass) gaps(m *movers, b *mover) []gap {
 			if n := len(out); n > 0 && f <= out[n-1].to+join {
 				last := &out[n-1]
 				last.to = f
-				if g.width-g.need.width < last.width-last.need.width {
+				if g.width-g.need < last.width-last.need {
 					g.from, g.to = last.from, f
 					*last = g
 				}
@@ -128,7 +128,7 @@ func (p *Pass) gapAt(m *movers, b *mover, frame int, near []*obstacle) (gap, boo
 	g.width = left + right
 	g.door = p.doorAt(at, g.left, g.right)
 	g.need = p.needs(m, b, t, g.door != nil)
-	return g, g.width < g.need.width-gapSlop
+	return g, g.width < g.need-gapSlop
 }
 
 // doorAt is the door that a place between two pieces of its wall lies in.

@@ -21,6 +21,7 @@ or let the handoff wait for it: "when NAME reaches MARK".`,
 		Bad: `take "Too far"
   rate 24 fps
 set "Yard"
+  mark W1 (0, -9)
   mark C1 (0, 0)
   mark C2 (4, 0)
 kit
@@ -34,6 +35,7 @@ people
 beat "Over"
   A on arms with ida
   A takes w35 T4
+  A sees W1
   ida stands at C1
   rolf stands at C2
   handoff A from arms to shoulder with rolf starting +2 s
@@ -41,6 +43,7 @@ beat "Over"
 		Good: `take "Near enough"
   rate 24 fps
 set "Yard"
+  mark W1 (0, -9)
   mark C1 (0, 0)
   mark C2 (0.8, 0)
 kit
@@ -54,6 +57,7 @@ people
 beat "Over"
   A on arms with ida
   A takes w35 T4
+  A sees W1
   ida stands at C1
   rolf stands at C2
   handoff A from arms to shoulder with rolf starting +2 s

@@ -105,7 +105,7 @@ beat "Along"
 // shuffle is a way backwards so short that its pace doesn't matter, m; slowSlop
 // keeps a pace at the limit from being over it.
 const (
-	shuffle  = 0.5
+	shuffle  = 1.0
 	slowSlop = 0.01
 )
 

@@ -38,6 +38,7 @@ beat "Down"
   lift stands at C1
   A on lift with ida up 1.5 m
   A takes w35 T4
+  A rests
   jon stands at (3.6, 1.4)
   handoff A from lift to vest starting +2 s
 `,
@@ -57,6 +58,7 @@ beat "Down"
   lift stands at C1
   A on lift with ida up 1.5 m
   A takes w35 T4
+  A rests
   jon stands at (3.6, 1.4)
   handoff A from lift to vest weight jon starting +2 s
 `,

@@ -23,6 +23,7 @@ camera that isn't used rest.`,
 		Bad: `take "Two on one"
   rate 24 fps
 set "Yard"
+  mark W1 (0, -9)
   mark C1 (0, 0)
 kit
   camera A sensor 24.9 mm x 14 mm
@@ -35,13 +36,16 @@ beat "Stand"
   ida stands at C1
   A on arms with ida
   A takes w35 T4
+  A sees W1
   B on arms with ida
   B takes w35 T4
+  B sees W1
   ida waits in 4 s
 `,
 		Good: `take "One each"
   rate 24 fps
 set "Yard"
+  mark W1 (0, -9)
   mark C1 (0, 0)
   mark C2 (3, 0)
 kit
@@ -57,9 +61,11 @@ beat "Stand"
   ida stands at C1
   A on arms with ida
   A takes w35 T4
+  A sees W1
   legs stands at C2
   B on legs with rolf
   B takes w35 T4
+  B sees W1
   ida waits in 4 s
 `,
 	},

@@ -73,41 +73,48 @@ beat "In"
 	},
 }
 
-// need is the room from side to side that something takes, and why.
-type need struct {
-	width float64
-	why   string
-}
-
 // vehicleRoom is what a vehicle needs on top of its width, both sides together
 // (common practice, no source).
 const vehicleRoom = 0.2
 
-// needs is the room for a body at a time, through a door or between other
-// things.
-func (p *Pass) needs(m *movers, b *mover, t units.Seconds, door bool) need {
+// needs is the room from side to side that a body takes at a time, through a
+// door or between other things.
+func (p *Pass) needs(m *movers, b *mover, t units.Seconds, door bool) float64 {
 	switch {
 	case b.rig != nil:
-		margin := float64(b.class.Doorway - b.class.Width)
-		return need{2*b.wide + margin, fmt.Sprintf("%s, a %s %s wide, and %s of room, %s", b.rig.Name, b.rig.Class,
-			p.Length(metres(2*b.wide)), p.Length(metres(margin)), body.Practice)}
+		return 2*b.wide + float64(b.class.Doorway-b.class.Width)
 	case b.person == nil:
-		return need{2*b.wide + vehicleRoom, fmt.Sprintf("%s, %s wide, and %s of room, %s", nameOf(b.thing),
-			p.Length(metres(2*b.wide)), p.Length(vehicleRoom), body.Practice)}
+		return 2*b.wide + vehicleRoom
+	}
+	rig := p.wornRig(m, b.person, t)
+	if rig == nil {
+		return 2 * b.radius
+	}
+	class, _ := body.ParseClass(rig.Class)
+	r := body.RigOf(class)
+	width := r.ClearHard
+	if door {
+		width = r.Doorway
+	}
+	if rig.Width > r.Width {
+		width += rig.Width - r.Width
+	}
+	return float64(width)
+}
+
+// whyNeeds says what a body's need of room is made of.
+func (p *Pass) whyNeeds(m *movers, b *mover, t units.Seconds) string {
+	switch {
+	case b.rig != nil:
+		return fmt.Sprintf("%s, a %s %s wide, and %s of room, %s", b.rig.Name, b.rig.Class,
+			p.Length(metres(2*b.wide)), p.Length(b.class.Doorway-b.class.Width), body.Practice)
+	case b.person == nil:
+		return fmt.Sprintf("%s, %s wide, and %s of room, %s", nameOf(b.thing), p.Length(metres(2*b.wide)), p.Length(vehicleRoom), body.Practice)
 	}
 	if rig := p.wornRig(m, b.person, t); rig != nil {
-		class, _ := body.ParseClass(rig.Class)
-		r := body.RigOf(class)
-		width := r.ClearHard
-		if door {
-			width = r.Doorway
-		}
-		if rig.Width > r.Width {
-			width += rig.Width - r.Width
-		}
-		return need{float64(width), fmt.Sprintf("an operator with %s, a %s, %s", rig.Name, rig.Class, body.Practice)}
+		return fmt.Sprintf("an operator with %s, a %s, %s", rig.Name, rig.Class, body.Practice)
 	}
-	return need{2 * b.radius, fmt.Sprintf("the width of shoulders, %s", p.Length(metres(2*b.radius)))}
+	return fmt.Sprintf("shoulders, %s wide", p.Length(metres(2*b.radius)))
 }
 
 // wornRig is what somebody has on or in their hands at a time; nil for nothing.
@@ -133,9 +140,9 @@ func (p *Pass) tightGap(m *movers, b *mover, g gap) {
 		where = "in " + g.left.Name
 	}
 	d := p.foundOn(line, b.thing, m.time(g.from), m.time(g.to), "%s goes through a gap of %s %s at %s, %s, and needs %s: %s too narrow",
-		nameOf(b.thing), p.Length(metres(g.width)), where, p.spot(m.at(b, g.worst).Point()), t.Clock(), p.Length(metres(g.need.width)), p.Length(metres(g.need.width-g.width)))
+		nameOf(b.thing), p.Length(metres(g.width)), where, p.spot(m.at(b, g.worst).Point()), t.Clock(), p.Length(metres(g.need)), p.Length(metres(g.need-g.width)))
 	d.Worst = units.Frame(g.worst)
-	d.Note("it needs the room of: %s", g.need.why)
+	d.Note("it needs the room of: %s", p.whyNeeds(m, b, t))
 	if g.door != nil {
 		d.Relate(g.door.Decl, "door %s", g.door.Name)
 	} else {

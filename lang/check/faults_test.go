@@ -1,0 +1,85 @@
+package check_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// Plans with one fault each, on either side of a limit. What counts is the code,
+// and that nothing else is found; "" is a sound plan.
+func TestFaultsOfMovement(t *testing.T) {
+	const (
+		crew = "people\n  performer mina\n  performer otto\n  crew ida\n  crew rolf\n"
+		kit  = "kit\n  camera A sensor 24.9 mm x 14 mm\n  lens w35 35 mm\n  rig vest body-rig\n  rig arms gimbal\n  rig wheels dolly\n  rig cart cart\n  vehicle van 4.6 m x 1.9 m high 2.3 m\n"
+		yard = "set \"Yard\"\n  mark M1 (0, 0)\n  mark M2 (12, 0)\n" + kit + crew
+	)
+	door := func(width string) string {
+		return "set \"Hall\"\n  wall street (0, 0) (24, 0) high 5 m\n  door dock on street 5 m to " + width + " high 2.6 m open\n" + kit + crew
+	}
+	hold := "  A on vest with ida\n  A takes w35 T4\n  A sees (6, 20)\n"
+	for _, c := range []struct{ name, text, code string }{
+		// Paces: Bohannon 1997 for the walk; the rest common practice, no source.
+		{"a walk at the limit", yard + "beat \"B\"\n  mina walks from M1 to M2 at 2 m/s\n", ""},
+		{"a walk over it", yard + "beat \"B\"\n  mina walks from M1 to M2 at 2.1 m/s\n", "too-fast"},
+		{"a run", yard + "beat \"B\"\n  mina runs from M1 to M2 at 3.5 m/s\n", ""},
+		{"a run over the limit", yard + "beat \"B\"\n  mina runs from M1 to M2 at 6.5 m/s\n", "too-fast"},
+		{"no time for the way", yard + "beat \"B\"\n  mina walks from M1 to M2 in 5 s\n", "too-fast"},
+		{"a body rig at 1.6", yard + "beat \"B\"\n  ida walks from M1 to M2 at 1.6 m/s\n" + hold, ""},
+		{"a body rig over it", yard + "beat \"B\"\n  ida walks from M1 to M2 at 1.8 m/s\n" + hold, "too-fast"},
+		{"the look's own limit", yard + "look\n  speed body-rig at most 1 m/s\nbeat \"B\"\n  ida walks from M1 to M2 at 1.2 m/s\n" + hold, "too-fast"},
+		{"a van alone on the road", yard + "beat \"B\"\n  van drives from (0, 0) to (200, 0) at 8 m/s\n", ""},
+		{"leading a walk that is too fast for backwards", yard + "beat \"B\"\n  mina walks from M1 to M2 at 1.5 m/s\n  A on vest with ida\n  A takes w35 T4\n  A leads mina by 2 m\n  A sees mina\n  rolf spots ida\n", "too-fast"},
+		// Jumps: half a pace is none.
+		{"a quarter of a metre off", yard + "beat \"B\"\n  mina walks from M1 to M2\n  mina walks from (12.25, 0) to (12.25, 4)\n", ""},
+		{"half a metre off", yard + "beat \"B\"\n  mina walks from M1 to M2\n  mina walks from (12.5, 0) to (12.5, 4)\n", "jump"},
+		// Doors: common practice, no source.
+		{"a door wide enough for a body rig", door("5.95 m") + "beat \"B\"\n  ida walks from (5.475, -3) to (5.475, 3) at 1 m/s\n" + hold, ""},
+		{"a door too narrow for it", door("5.85 m") + "beat \"B\"\n  ida walks from (5.425, -3) to (5.425, 3) at 1 m/s\n" + hold, "tight-gap"},
+		{"the same door for somebody without one", door("5.85 m") + "beat \"B\"\n  mina walks from (5.425, -3) to (5.425, 3)\n", ""},
+		{"a slit", door("5.4 m") + "beat \"B\"\n  mina walks from (5.2, -3) to (5.2, 3)\n", "tight-gap"},
+		{"a dolly through a door", door("5.95 m") + "beat \"B\"\n  wheels moves from (5.475, -3) to (5.475, 3) straight\n", ""},
+		{"a dolly through a narrower one", door("5.8 m") + "beat \"B\"\n  wheels moves from (5.4, -3) to (5.4, 3) straight\n", "tight-gap"},
+		{"a dolly through one narrower than itself", door("5.6 m") + "beat \"B\"\n  wheels moves from (5.3, -3) to (5.3, 3) straight\n", "tight-gap"},
+		{"into the jamb", door("6.5 m") + "beat \"B\"\n  mina walks from (4.95, -3) to (4.95, 3)\n", "through-wall"},
+		{"a van into the jamb", door("9 m") + "beat \"B\"\n  van drives from (5.6, -9) to (5.6, 9) straight\n", "through-wall"},
+		{"a van through the middle", door("9 m") + "beat \"B\"\n  van drives from (7, -9) to (7, 9) straight\n", ""},
+		{"a shut door", strings.Replace(door("6.5 m"), "open", "shut", 1) + "beat \"B\"\n  mina walks from (5.7, -3) to (5.7, 3)\n", "through-wall"},
+		{"a door that opens too late", strings.Replace(door("6.5 m"), "open", "shut", 1) + "beat \"B\"\n  mina walks from (5.7, -3) to (5.7, 3)\n  door dock opens starting +4 s\n", "through-wall"},
+		{"a door that opens in time", strings.Replace(door("6.5 m"), "open", "shut", 1) + "beat \"B\"\n  mina walks from (5.7, -3) to (5.7, 3)\n  door dock opens starting +0.2 s\n", ""},
+		{"under a lintel", "set \"Hall\"\n  wall beam (0, 0) (24, 0) high 2 m to 5 m\n" + crew + "beat \"B\"\n  mina walks from (5, -3) to (5, 3)\n", ""},
+		{"into a beam", "set \"Hall\"\n  wall beam (0, 0) (24, 0) high 1.4 m to 5 m\n" + crew + "beat \"B\"\n  mina walks from (5, -3) to (5, 3)\n", "through-wall"},
+		{"over a kerb", "set \"Hall\"\n  block kerb (0, 0) (9, 0) (9, 0.3) (0, 0.3) high 0.15 m\n" + crew + "beat \"B\"\n  mina walks from (5, -3) to (5, 3)\n", ""},
+		{"into the side of a platform", "set \"Hall\"\n  platform deck (0, 0) (9, 0) (9, 4) (0, 4) high 0 m to 1 m\n" + crew + "beat \"B\"\n  mina walks from (5, -3) to (5, -0.05)\n", "through-wall"},
+		// Two bodies: shoulders 0.46 m, S. Pheasant, Bodyspace, from memory.
+		{"shoulder to shoulder", yard + "beat \"B\"\n  mina walks from (0, 0) to (9, 0)\n  otto walks from (0, 0.45) to (9, 0.45)\n", ""},
+		{"in each other", yard + "beat \"B\"\n  mina walks from (0, 0) to (9, 0)\n  otto walks from (0, 0.3) to (9, 0.3)\n", "bump"},
+		{"on one mark", yard + "beat \"B\"\n  mina walks from M1 to M2\n  otto walks from (12, 8) to M2\n", "bump"},
+		{"caught up", yard + "beat \"B\"\n  mina walks from (3, 0) to (12, 0) at 0.7 m/s\n  otto walks from (0, 0.1) to (13, 0.1) at 1.6 m/s\n", "bump"},
+		{"a van over somebody's foot", yard + "beat \"B\"\n  van drives from (-12, 0) to (12, 0) at 0.4 m/s\n  mina stands at (0, 0.98)\n", "bump"},
+		// Vehicles: AASHTO; at 2 m/s it stops in 5.59 m.
+		{"beyond the stopping distance", yard + "beat \"B\"\n  van drives from (-12, 0) to (0, 0) at 2 m/s\n  mina stands at (9.3, 0)\n", ""},
+		{"inside it", yard + "beat \"B\"\n  van drives from (-12, 0) to (0, 0) at 2 m/s\n  mina stands at (4, 0)\n", "close-pass"},
+		{"half a metre to the side", yard + "beat \"B\"\n  van drives from (-12, 0) to (12, 0) at 2 m/s\n  mina stands at (0, 1.7)\n", "close-pass"},
+		{"two metres to the side", yard + "beat \"B\"\n  van drives from (-12, 0) to (12, 0) at 2 m/s\n  mina stands at (0, 3.3)\n", ""},
+		{"behind it", yard + "beat \"B\"\n  van drives from (-8, 0) to (12, 0) at 2 m/s\n  mina stands at (-13, 0)\n", ""},
+		// Backwards: common practice, no source.
+		{"two metres backwards", yard + "beat \"B\"\n  ida walks from (0, 0) to (1.9, 0) backwards at 0.6 m/s\n" + hold, ""},
+		{"three metres backwards", yard + "beat \"B\"\n  ida walks from (0, 0) to (3, 0) backwards at 0.6 m/s\n" + hold, "no-spotter"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r := moved(t, "take \"Fault\"\n  rate 24 fps\n"+c.text)
+			found := map[string]bool{}
+			for _, s := range serious(r) {
+				code, _, _ := strings.Cut(s, ":")
+				found[code] = true
+			}
+			want := map[string]bool{}
+			if c.code != "" {
+				want[c.code] = true
+			}
+			assert.Equal(t, want, found, text(r.Findings))
+		})
+	}
+}
