@@ -34,7 +34,7 @@ type excuse struct {
 // paintable is the findings that a `paint out` answers: what is in frame.
 var paintable = map[diag.Code]bool{
 	codeGear: true, codeCrew: true, codeCamera: true, codeLeft: true,
-	"hide-seen": true, "mirror-shows": true, "modern-in-shot": true,
+	codeHide: true, codeMirror: true, "modern-in-shot": true,
 }
 
 // item is a finding on its way through the excuses.
@@ -150,7 +150,7 @@ func (p *Pass) excused(e *excuse, it item) []item {
 		said = p.again(taken, it.telling)
 	}
 	for _, s := range said {
-		p.keep(e, s.Diagnostic)
+		p.keep(e, s)
 	}
 	if len(left) == 0 {
 		return nil
@@ -183,7 +183,7 @@ func (p *Pass) excusedPlain(e *excuse, it item) []item {
 			e.beatHit[b] = true
 		}
 		e.hit = true
-		p.keep(e, it.Diagnostic)
+		p.keep(e, it)
 		return nil
 	}
 	taken := meet(tidy(it.Frames), e.frames)
@@ -192,9 +192,9 @@ func (p *Pass) excusedPlain(e *excuse, it item) []item {
 	}
 	p.hit(e, taken)
 	left := minus(tidy(it.Frames), taken)
-	d := it.Diagnostic
-	d.Frames = taken
-	p.keep(e, d)
+	accepted := it
+	accepted.Frames = taken
+	p.keep(e, accepted)
 	if len(left) == 0 {
 		return nil
 	}
@@ -259,12 +259,16 @@ func among(list []*plan.Beat, b *plan.Beat) bool {
 }
 
 // keep files what is accepted, for the sheets.
-func (p *Pass) keep(e *excuse, d diag.Diagnostic) {
-	a := Accepted{Finding: d, PaintOut: e.paintOut, Allow: e.allow}
-	if camera, ok := p.sceneCamera(d.Camera); ok && p.Sight != nil && len(d.Frames) > 0 {
-		a.Moves = p.moves(camera, bounds(d.Frames))
-		if parts := p.partsCalled(d.Subject); len(parts) > 0 {
-			a.Behind = p.behind(camera, parts, d.Worst)
+func (p *Pass) keep(e *excuse, it item) {
+	a := Accepted{Finding: it.Diagnostic, PaintOut: e.paintOut, Allow: e.allow}
+	if camera, ok := p.sceneCamera(it.Camera); ok && p.Sight != nil && len(it.Frames) > 0 {
+		a.Moves = p.moves(camera, bounds(it.Frames))
+		parts := p.partsCalled(it.Subject)
+		if it.told != nil {
+			parts = it.parts
+		}
+		if paintable[it.Code] && it.Code != codeMirror && len(parts) > 0 {
+			a.Behind = p.behind(camera, parts, it.Worst)
 		}
 	}
 	p.Accepted = append(p.Accepted, a)

@@ -1,10 +1,9 @@
 package check
 
 import (
-	"strings"
-
 	"longhand/lang/clock"
 	"longhand/lang/diag"
+	"longhand/lang/geom"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/source"
@@ -206,26 +205,31 @@ func (p *Pass) thing(name, kind string) plan.Thing {
 	return nil
 }
 
-// floorSpot says where a thing is on the floor: the mark it is at, or how far it is
-// from the nearest, or the point.
+// floorSpot says where a thing is on the floor at a time.
 func (p *Pass) floorSpot(thing plan.Thing, at units.Seconds) string {
 	track := p.Tracks.Body(thing)
 	if track == nil {
 		return ""
 	}
-	here := track.At(at).Point()
+	return p.floorPlace(track.At(at).Point())
+}
+
+// floorPlace says where a point of the floor is: the mark it is at, or how far it
+// is from the nearest, or the point.
+func (p *Pass) floorPlace(here geom.Vec) string {
 	var near *plan.Mark
 	for _, m := range p.Plan.Set.Marks {
 		if !m.Bad && (near == nil || m.Point.Dist(here) < near.Point.Dist(here)) {
 			near = m
 		}
 	}
+	point := "(" + units.Number(here.X, 1) + ", " + units.Number(here.Y, 1) + ")"
 	const same, close = 0.3, 3.0 // metres
 	switch {
 	case near == nil || near.Point.Dist(here) > close:
-		return "at (" + units.Number(here.X, 1) + ", " + units.Number(here.Y, 1) + ")"
+		return "at " + point
 	case near.Point.Dist(here) <= same:
 		return "at " + near.Name
 	}
-	return strings.Join([]string{p.away(near.Point.Dist(here)), "from", near.Name}, " ")
+	return "at " + point + ", " + p.away(near.Point.Dist(here)) + " from " + near.Name
 }

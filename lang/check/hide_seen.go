@@ -15,7 +15,7 @@ const cardedFrom units.Metres = 4
 
 var hideSeen = &Rule{
 	Entry: diag.Entry{
-		Code:     "hide-seen",
+		Code:     codeHide,
 		Title:    "a hidden camera's hole is in another camera's frame",
 		Severity: diag.Error,
 		Explain: `A camera shoots through a hole in the set, and another camera that rolls has

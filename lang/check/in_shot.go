@@ -95,6 +95,8 @@ const (
 	codeCrew   diag.Code = "crew-in-shot"
 	codeCamera diag.Code = "camera-in-shot"
 	codeLeft   diag.Code = "left-in-shot"
+	codeHide   diag.Code = "hide-seen"
+	codeMirror diag.Code = "mirror-shows"
 )
 
 // kindOf is the code an exposure falls under.
@@ -139,6 +141,10 @@ func (p *Pass) sayExposure(e *exposure) {
 	d := p.Report(p.placed(lead.thing, p.Tracks.Rate.Time(first)), "")
 	d.Code = e.code
 	box, distance := p.show(d, e.camera, sight.NoMirror, e.parts, worst)
+	d.Subject = lead.thing.ID().Name
+	if e.carrier != nil && len(names(e.parts)) > 1 {
+		d.Subject = e.carrier.Name
+	}
 	verb, has := "is", "it has"
 	if len(names(e.parts)) > 1 {
 		verb, has = "are", "they have"
@@ -163,6 +169,11 @@ func (p *Pass) sayExposure(e *exposure) {
 		d.Note("%s to stand elsewhere from the first frame, or %s to look elsewhere", has, camera.Name)
 	default:
 		d.Note("%s to be gone or hidden by %s (frame %s), or %s to look elsewhere", has, p.Tracks.Rate.Time(first).Clock(), itoa(first), camera.Name)
+	}
+	if len(names(e.parts)) == 1 {
+		if at := p.refuge(lead.thing, bounds(d.Frames)); at != "" {
+			d.Note("no camera sees the floor %s, in these frames", at)
+		}
 	}
 	name := lead.thing
 	if e.carrier != nil && len(names(e.parts)) > 1 {

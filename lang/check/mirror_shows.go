@@ -10,7 +10,7 @@ import (
 
 var mirrorShows = &Rule{
 	Entry: diag.Entry{
-		Code:     "mirror-shows",
+		Code:     codeMirror,
 		Title:    "a mirror shows what must not be seen",
 		Severity: diag.Error,
 		Explain: `A camera has a mirror in frame, and in it, for one frame or more, equipment, the
