@@ -3,6 +3,7 @@ package sight
 import (
 	"context"
 	"slices"
+	"sort"
 
 	"longhand/lang/units"
 )
@@ -207,13 +208,6 @@ func (w *tileWorker) again(t *tile, d *changes) {
 // recall fills the tile from the earlier report.
 func (w *tileWorker) recall(t *tile, d *changes) {
 	camera := d.cameras[t.camera]
-	copyRun := func(row int, r *Run) {
-		if c, ok := r.Cut(t.Frames); ok {
-			i := row*tileFrames + int(c.From-t.From)
-			copy(w.visible[i:], c.Visible)
-			copy(w.share[i:], c.Share)
-		}
-	}
 	bodies := len(w.st.shapes)
 	toNew := make([]int, len(d.old.shapes))
 	for i := range toNew {
@@ -222,16 +216,14 @@ func (w *tileWorker) recall(t *tile, d *changes) {
 	for i, j := range d.bodies {
 		if j >= 0 {
 			toNew[j] = i
-			runs := d.report.Of(camera, j)
-			for k := range runs {
-				copyRun(i, &runs[k])
-			}
+			w.copyRuns(t, i, d.report.Of(camera, j))
 		}
 	}
-	for k := range d.report.Reflected {
-		r := &d.report.Reflected[k]
-		if r.Camera == camera && toNew[r.Body] >= 0 {
-			copyRun((r.Mirror+1)*bodies+toNew[r.Body], r)
+	for mirror := range w.st.scene.Mirrors {
+		for j, i := range toNew {
+			if i >= 0 {
+				w.copyRuns(t, (mirror+1)*bodies+i, d.report.In(mirror, camera, j))
+			}
 		}
 	}
 	for i := range w.glares {
@@ -247,6 +239,19 @@ func (w *tileWorker) recall(t *tile, d *changes) {
 			copy(g.Facing[from-g.From:to-g.From+1], o.Facing[from-o.From:])
 			copy(g.Open[from-g.From:to-g.From+1], o.Open[from-o.From:])
 		}
+	}
+}
+
+// copyRuns copies what lies within a tile of a row's runs, which are in the order
+// of time.
+func (w *tileWorker) copyRuns(t *tile, row int, runs []Run) {
+	first := sort.Search(len(runs), func(i int) bool { return runs[i].To >= t.From })
+	for i := first; i < len(runs) && runs[i].From <= t.To; i++ {
+		r := &runs[i]
+		from, to := max(r.From, t.From), min(r.To, t.To)
+		at := row*tileFrames + int(from-t.From)
+		copy(w.visible[at:], r.Visible[from-r.From:to-r.From+1])
+		copy(w.share[at:], r.Share[from-r.From:to-r.From+1])
 	}
 }
 

@@ -161,7 +161,7 @@ func (c *cover) hide(o, of *item) bool {
 			bottom = max(bottom, o.h0*t.w1)
 		}
 	}
-	if top >= hi && bottom <= lo && min(ea, eb) >= t.w1 {
+	if top >= hi && bottom <= lo && (min(ea, eb) >= t.w1 || min(ea, eb) >= t.foremost(a, b)) {
 		c.take(a, b)
 		return len(c.free) > 0
 	}
@@ -212,6 +212,13 @@ func (o *item) entry(a, b float64) (ea, eb, most float64) {
 		most = min(most, max(va, vb))
 	}
 	return ea, eb, most
+}
+
+// foremost is an upper bound of the nearness at which the columns from a to b
+// enter t.
+func (t *item) foremost(a, b float64) float64 {
+	_, _, most := t.entry(a, b)
+	return most
 }
 
 // rearmost is a lower bound of the nearness at which the columns from a to b

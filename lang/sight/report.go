@@ -122,17 +122,25 @@ func (r *Run) Cut(to Frames) (Run, bool) {
 }
 
 // Of is the runs of a body in a camera's frame, by first frame.
-func (r *Report) Of(camera, body int) []Run {
-	return pick(r.Sight, camera, body)
-}
+func (r *Report) Of(camera, body int) []Run { return pick(r.Sight, camera, NoMirror, body) }
 
-func pick(runs []Run, camera, body int) []Run {
-	before := func(i, c, b int) bool {
-		return runs[i].Camera > c || runs[i].Camera == c && runs[i].Body >= b
+// In is the runs of a body in a camera's frame as a mirror shows it.
+func (r *Report) In(mirror, camera, body int) []Run { return pick(r.Reflected, camera, mirror, body) }
+
+func pick(runs []Run, camera, mirror, body int) []Run {
+	at := func(b int) int {
+		return sort.Search(len(runs), func(i int) bool {
+			r := &runs[i]
+			if r.Camera != camera {
+				return r.Camera > camera
+			}
+			if r.Mirror != mirror {
+				return r.Mirror > mirror
+			}
+			return r.Body >= b
+		})
 	}
-	from := sort.Search(len(runs), func(i int) bool { return before(i, camera, body) })
-	to := sort.Search(len(runs), func(i int) bool { return before(i, camera, body+1) })
-	return runs[from:to]
+	return runs[at(body):at(body+1)]
 }
 
 // Moment is a body in a camera's frame at a frame, and whether it is in frame.
