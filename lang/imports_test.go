@@ -68,6 +68,9 @@ func TestImportsPointOneWay(t *testing.T) {
 	for dec.More() {
 		var p listed
 		require.NoError(t, dec.Decode(&p))
+		if p.ImportPath == "longhand/lang" {
+			continue // this test's own
+		}
 		own, known := level[trimInternal(p.ImportPath)]
 		assert.True(t, known, "%s is not in the table of packages", p.ImportPath)
 		for _, imp := range p.Imports {
