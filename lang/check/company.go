@@ -38,8 +38,13 @@ func (p *Pass) bonds() map[pair][]bond {
 		out[pair{b, a}] = append(out[pair{b, a}], t)
 	}
 	t := p.Tracks
-	for _, r := range t.Rides {
+	for i, r := range t.Rides {
 		tie(r.Who, r.Carrier, r.From, r.To)
+		for _, o := range t.Rides[i+1:] {
+			if from, to := max(r.From, o.From), min(r.To, o.To); o.Carrier == r.Carrier && from <= to+bondMargin {
+				tie(r.Who, o.Who, min(from, to), max(from, to)) // one gets on as the other gets off
+			}
+		}
 	}
 	for _, c := range t.Cameras {
 		for _, h := range c.Holds {

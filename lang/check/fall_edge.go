@@ -125,7 +125,7 @@ func (p *Pass) edges(m *movers, floors *solid.Floors, b *mover) {
 		if !backs {
 			least = stepsAside
 		}
-		near, deep, ok := p.edgeNear(floors, s, least)
+		near, deep, _, ok := p.edgeNear(floors, s.Point(), float64(s.Z), least)
 		if !ok {
 			return
 		}
@@ -142,7 +142,7 @@ func (p *Pass) edges(m *movers, floors *solid.Floors, b *mover) {
 		out = append(out, drop{from, from, from, near, deep, backs, lens, line})
 	})
 	for _, d := range out {
-		p.fallEdge(m, b, d)
+		p.fallEdge(m, floors, b, d)
 	}
 }
 
@@ -174,10 +174,9 @@ func (p *Pass) nearStairs(at motion.Pose) bool {
 	return false
 }
 
-// edgeNear is how near the nearest unguarded drop is, and how deep; false where
-// none is within body.EdgeGap.
-func (p *Pass) edgeNear(floors *solid.Floors, s motion.Pose, least float64) (near, deep float64, ok bool) {
-	z, at := float64(s.Z), s.Point()
+// edgeNear is how near the nearest unguarded drop is, how deep, and which way;
+// false where none is within body.EdgeGap.
+func (p *Pass) edgeNear(floors *solid.Floors, at geom.Vec, z, least float64) (near, deep float64, toward geom.Vec, ok bool) {
 	near = math.Inf(1)
 	gap := float64(body.EdgeGap)
 	for i := range edgeLooks {
@@ -199,9 +198,9 @@ func (p *Pass) edgeNear(floors *solid.Floors, s motion.Pose, least float64) (nea
 		if high >= near || p.guarded(at, at.Add(dir.Mul(high+0.3)), z) {
 			continue
 		}
-		near, deep, ok = high, z-floors.Under(far, z), true
+		near, deep, toward, ok = high, z-floors.Under(far, z), dir, true
 	}
-	return near, deep, ok
+	return near, deep, toward, ok
 }
 
 // guarded says that something stands between two places that would hold
@@ -222,7 +221,7 @@ func (p *Pass) guarded(from, to geom.Vec, z float64) bool {
 	return false
 }
 
-func (p *Pass) fallEdge(m *movers, b *mover, d drop) {
+func (p *Pass) fallEdge(m *movers, floors *solid.Floors, b *mover, d drop) {
 	how := "walks"
 	switch {
 	case b.person == nil:
@@ -240,8 +239,35 @@ func (p *Pass) fallEdge(m *movers, b *mover, d drop) {
 	if d.line != nil {
 		f.Note("in: %s", clock.Describe(d.line))
 	}
+	z := float64(m.at(b, d.worst).Z)
+	var moves []markMove
+	for _, mark := range exactMarks(d.line) {
+		if to, ok := p.fromEdge(floors, mark.Point, z); ok {
+			moves = append(moves, markMove{mark, to})
+		}
+	}
+	p.offerMarks(f, moves...)
 	f.Note("%s", safety.Height.Caution())
 	if d.lens || d.backs {
 		f.Note("%s", safety.Worn.Caution())
 	}
+}
+
+// fromEdge is a place further in for a mark that is too near a drop; false where
+// it isn't, or where there is none.
+func (p *Pass) fromEdge(floors *solid.Floors, at geom.Vec, z float64) (geom.Vec, bool) {
+	const (
+		tries = 4    // a corner takes two
+		over  = 0.05 // m
+	)
+	moved := false
+	for range tries {
+		near, _, toward, ok := p.edgeNear(floors, at, z, float64(body.EdgeDrop))
+		if !ok {
+			return at, moved
+		}
+		at = at.Sub(toward.Mul(float64(body.EdgeGap) - near + over))
+		moved = true
+	}
+	return at, false
 }

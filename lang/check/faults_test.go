@@ -64,6 +64,9 @@ func TestFaultsOfMovement(t *testing.T) {
 		{"half a metre to the side", yard + "beat \"B\"\n  van drives from (-12, 0) to (12, 0) at 2 m/s\n  mina stands at (0, 1.7)\n", "close-pass"},
 		{"two metres to the side", yard + "beat \"B\"\n  van drives from (-12, 0) to (12, 0) at 2 m/s\n  mina stands at (0, 3.3)\n", ""},
 		{"behind it", yard + "beat \"B\"\n  van drives from (-8, 0) to (12, 0) at 2 m/s\n  mina stands at (-13, 0)\n", ""},
+		// Marks moved.
+		{"stands in a block", "set \"Hall\"\n  block bench (0, 0) (4, 0) (4, 1) (0, 1) high 1.2 m\n  mark M1 (2, -3)\n  mark M2 (2, 0.05)\n" + crew + "beat \"B\"\n  mina walks from M1 to M2\n", "through-wall"},
+		{"a handoff a little too far", "set \"Yard\"\n  mark C1 (0, 0)\n  mark C2 (1.5, 0)\n" + kit + "  rig more handheld\n" + crew + "beat \"B\"\n  ida stands at C1\n  rolf stands at C2\n  A on arms with ida\n  A takes w35 T4\n  A sees (0, -9)\n  handoff A from arms to more with rolf starting +2 s\n", "handoff-apart"},
 		// Backwards: common practice, no source.
 		{"two metres backwards", yard + "beat \"B\"\n  ida walks from (0, 0) to (1.9, 0) backwards at 0.6 m/s\n" + hold, ""},
 		{"three metres backwards", yard + "beat \"B\"\n  ida walks from (0, 0) to (3, 0) backwards at 0.6 m/s\n" + hold, "no-spotter"},
@@ -80,6 +83,13 @@ func TestFaultsOfMovement(t *testing.T) {
 				want[c.code] = true
 			}
 			assert.Equal(t, want, found, text(r.Findings))
+			for _, d := range r.Findings {
+				for _, f := range d.Fixes {
+					mended := moved(t, applied("take \"Fault\"\n  rate 24 fps\n"+c.text, f))
+					assert.NotContains(t, text(mended.Findings), d.Message, f.Title)
+					assert.Less(t, len(serious(mended)), len(serious(r)), "%s\n%s", f.Title, text(mended.Findings))
+				}
+			}
 		})
 	}
 }

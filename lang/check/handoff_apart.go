@@ -3,6 +3,7 @@ package check
 import (
 	"longhand/lang/body"
 	"longhand/lang/diag"
+	"longhand/lang/motion"
 	"longhand/lang/plan"
 )
 
@@ -71,10 +72,11 @@ beat "Over"
 				reach += stepOver
 			}
 			if h.GapStart > reach {
-				p.foundOn(h.Action, h.Camera, h.Start, h.End, "%s and %s are %s apart when %s changes hands at %s, %s more than the reach of %s",
+				d := p.foundOn(h.Action, h.Camera, h.Start, h.End, "%s and %s are %s apart when %s changes hands at %s, %s more than the reach of %s",
 					heldBy(h.From, h.Giver), heldBy(h.To, h.Taker), p.Length(h.GapStart), h.Camera.Name, h.Start.Clock(),
 					p.Length(h.GapStart-reach), p.Length(reach)).
 					Note("between the lens on the one and on the other; %s", body.Practice)
+				p.bringTogether(d, h, float64(h.GapStart-reach))
 			}
 			if h.Place != nil && h.Off > offPlace {
 				p.foundOn(h.Action, h.Camera, h.Start, h.End, "%s is to change hands at %s and is %s from there at %s, where %s counts as there",
@@ -87,6 +89,35 @@ beat "Over"
 // stepOver is how much further apart two rigs may be where one operator steps
 // from the one to the other with the camera (common practice, no source: a pace).
 const stepOver metres = 0.7
+
+// bringTogether offers to move the mark that the one who takes the camera stands
+// at, where it is but a step.
+func (p *Pass) bringTogether(d *diag.Diagnostic, h motion.Handoff, short float64) {
+	const (
+		aStep = 1.0  // m: more is another plan
+		over  = 0.05 // m
+	)
+	if h.Taker == nil || h.Taker == h.Giver || short > aStep {
+		return
+	}
+	t := p.Tracks.Body(h.Taker)
+	if t == nil || t.Segment(h.Start).Kind != motion.Resting {
+		return
+	}
+	at := t.At(h.Start).Point()
+	for i := range t.Segments {
+		if t.Segments[i].Start > h.Start {
+			break
+		}
+		for _, m := range exactMarks(t.Segments[i].Action) {
+			if m.Point.Dist(at) < over {
+				way := h.At.Floor().Sub(at).Unit()
+				p.offerMarks(d, markMove{m, at.Add(way.Mul(short + over))})
+				return
+			}
+		}
+	}
+}
 
 // offPlace is how far a lens may be from the place a handoff names: the camera
 // is on some part of a rig that stands there (common practice, no source: half

@@ -3,6 +3,8 @@ package check
 import (
 	"longhand/lang/body"
 	"longhand/lang/diag"
+	"longhand/lang/motion"
+	"longhand/lang/plan"
 	"longhand/lang/safety"
 )
 
@@ -68,6 +70,7 @@ beat "Along"
 			d := p.foundOn(h.Action, h.Camera, h.Start, h.End, "%s goes from %s to %s while they move at %s %s, %s more than counts as rest",
 				h.Camera.Name, heldBy(h.From, h.Giver), heldBy(h.To, h.Taker), p.Speed(v), what, p.Speed(v-body.HandoffDrift))
 			d.Note("%s: up to %s counts as rest, %s", h.Way.How, p.Speed(body.HandoffDrift), body.Practice)
+			p.atRest(d, h)
 			if h.Way.Weight {
 				d.Note("%s", safety.Cranes.Caution())
 			} else if h.Way.Still {
@@ -75,4 +78,39 @@ beat "Along"
 			}
 		}
 	},
+}
+
+// atRest offers to begin a handoff when the one that moves has arrived.
+func (p *Pass) atRest(d *diag.Diagnostic, h motion.Handoff) {
+	if h.Action == nil || !h.Written {
+		return
+	}
+	var moving *plan.Action
+	for _, thing := range [...]plan.Thing{h.From, h.To, thingOf(h.Giver), thingOf(h.Taker)} {
+		t := p.Tracks.Body(thing)
+		if t == nil || t.Speed(h.Start) <= body.HandoffDrift {
+			continue
+		}
+		if s := t.Segment(h.Start); s.Kind == motion.Moving && s.Action != nil {
+			moving = s.Action
+			break
+		}
+	}
+	if moving == nil {
+		return
+	}
+	m, ok := moving.Deed.(*plan.Move)
+	if !ok || m.Path.To == nil || !m.Path.To.Exact() {
+		return
+	}
+	cue := " when " + moving.Who() + " reaches " + m.Path.To.Text
+	span := endOf(h.Action.Span)
+	if s := h.Action.Timing.Start; s != nil {
+		if span, ok = withWord(s.Span, "starting"); !ok {
+			if span, ok = withWord(s.Span, "when"); !ok {
+				return
+			}
+		}
+	}
+	d.Fix("begin"+cue, replaced(span, cue))
 }

@@ -91,6 +91,13 @@ func personOf(t plan.Thing) *plan.Person {
 
 func vec(x, y float64) geom.Vec { return geom.Vec{X: x, Y: y} }
 
+// endOf is the empty span after the last word of a span.
+func endOf(s source.Span) source.Span {
+	s.Start += len(strings.TrimRight(s.Text(), " \t\r\n"))
+	s.End = s.Start
+	return s
+}
+
 // lastWord is where a word last stands by itself in a text; -1 where it doesn't.
 func lastWord(text, word string) int {
 	for end := len(text); ; {

@@ -226,4 +226,37 @@ func (p *Pass) finishCollision(d *diag.Diagnostic, b *mover, c collision, a *pla
 	if a != nil {
 		d.Note("in: %s", clock.Describe(a))
 	}
+	if b.person == nil || c.with.Door != nil {
+		return
+	}
+	var moves []markMove
+	for _, mark := range exactMarks(a) {
+		if to, ok := pushedOut(c.with, mark.Point); ok {
+			moves = append(moves, markMove{mark, to})
+		}
+	}
+	p.offerMarks(d, moves...)
+}
+
+// markRoom is how far from something solid a mark is offered a place: half of
+// somebody's width, and elbow room (common practice, no source).
+const markRoom = 0.35
+
+// pushedOut is the nearest place beside an obstacle for a mark that is in it, or
+// too near to it; false where it is neither.
+func pushedOut(o *obstacle, at geom.Vec) (geom.Vec, bool) {
+	if o.distance(at) >= bodyDepth-wallSlop {
+		return at, false
+	}
+	poly := geom.Polygon(o.Polygon)
+	best, near := at, math.Inf(1)
+	for i := range poly {
+		e := poly.Edge(i)
+		foot := e.At(e.Closest(at))
+		if gap := foot.Dist(at); gap < near {
+			out := e.B.Sub(e.A).Unit().Left().Mul(-markRoom)
+			near, best = gap, foot.Add(out)
+		}
+	}
+	return best, near < 1
 }

@@ -44,9 +44,9 @@ func (p *Pass) waits(d *diag.Diagnostic, m *movers, who, other *mover, a *plan.A
 // clear says that two stay apart where one of them does its move, from a first
 // frame to a last, so many frames later.
 func (p *Pass) clear(m *movers, who, other *mover, first, last, delay int) bool {
-	for f := first; f <= min(last+delay, m.frames-1); f++ {
+	for f := first; f <= last+delay; f++ { // past its end the take goes on with all at rest
 		mine := min(max(first, f-delay), last)
-		if _, ok := touch(who, other, m.at(who, mine), m.at(other, f)); ok {
+		if _, ok := touch(who, other, m.at(who, mine), m.at(other, min(f, m.frames-1))); ok {
 			return false
 		}
 	}
@@ -64,10 +64,7 @@ func (p *Pass) offerWait(d *diag.Diagnostic, a *plan.Action, wait units.Seconds)
 			return
 		}
 		since := i.Start - beat[a.Beat.Index].Start + wait
-		end := a.Span
-		end.Start = end.Start + len(strings.TrimRight(end.Text(), " \t\r\n"))
-		end.End = end.Start
-		d.Fix(title, replaced(end, " starting +"+atLeast(float64(since))))
+		d.Fix(title, replaced(endOf(a.Span), " starting +"+atLeast(float64(since))))
 	case s.Kind == plan.SinceBeat && s.Span.Valid() && strings.HasPrefix(s.Span.Text(), "+"):
 		d.Fix(title, replaced(s.Span, fmt.Sprintf("+%s", atLeast(float64(s.Offset+wait)))))
 	case s.Kind == plan.OnEvent && s.Offset == 0 && s.Event != nil && s.Event.Span.Valid():
