@@ -103,10 +103,20 @@ func (p *Pass) blocked(o *hideout) {
 		}
 	}
 	meant := p.targets(o)
-	for i, b := range p.Stage.Scene.Bodies {
-		if !meant[p.Stage.Things[i]] {
-			scene.Bodies = append(scene.Bodies, b)
+	near := false
+	for i := range p.Stage.Scene.Bodies {
+		b := &p.Stage.Scene.Bodies[i]
+		if meant[p.Stage.Things[i]] || p.Stage.Things[i] == plan.Thing(o.Hole) || p.Stage.Things[i] == plan.Thing(o.Camera) || !p.comesNear(o, b) {
+			continue
 		}
+		near = true
+		scene.Bodies = append(scene.Bodies, *b)
+	}
+	for i := range scene.Solids {
+		near = near || geom.Polygon(scene.Solids[i].Polygon).Distance(o.centre) < blockedReach
+	}
+	if !near {
+		return
 	}
 	at := o.centre.Add(o.into.Mul(o.thick/2 + blockedNear))
 	const thin = 0.001
@@ -138,6 +148,30 @@ func (p *Pass) blocked(o *hideout) {
 	p.tell([]part{{thing: o.Hole, frames: tidy(frames)}}, telling{rule: p.rule, camera: o.Camera, say: func(parts []part) {
 		p.sayBlocked(o, seen, target, parts[0].frames)
 	}})
+}
+
+// blockedReach is how near to the hole, on the floor, a thing has to come to
+// stand in what the lens sees within blockedNear of the wall, metres.
+const blockedReach = 2.0
+
+// comesNear says whether a body is ever near the hole while its camera rolls.
+func (p *Pass) comesNear(o *hideout, b *sight.Body) bool {
+	reach := b.Radius
+	for _, v := range b.Polygon {
+		reach = max(reach, v.Len())
+	}
+	for _, r := range o.rolls {
+		for f := r.From; f <= r.To; f++ {
+			pose := b.At(f)
+			if pose.Height > 0 && o.centre.Dist(geom.Vec{X: pose.X, Y: pose.Y}) < blockedReach+reach {
+				return true
+			}
+			if len(b.Track) == 1 {
+				break
+			}
+		}
+	}
+	return false
 }
 
 // targets is what a hidden camera is there to see.

@@ -38,6 +38,7 @@ func (p *Pass) refuge(thing plan.Thing, over diag.Frames) string {
 		high = math.Max(high, pose.Z+pose.Height)
 		room = math.Max(room, reach+here.Dist(geom.Vec{X: pose.X, Y: pose.Y}))
 	}
+	room += refugeCell / 2 // cells are told by their middles
 	reach := geom.Vec{X: refugeReach, Y: refugeReach}
 	m, err := sight.Floor(p.Ctx, p.Stage.Scene, sight.FloorOptions{
 		Cell: refugeCell, Height: high, Frames: []sight.Frames{{From: over.From, To: over.To}},
