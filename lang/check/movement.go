@@ -80,9 +80,6 @@ func atLeast(s float64) string { return units.Number(math.Ceil(s*10-1e-9)/10, 1)
 // replaced is an edit of one span.
 func replaced(span source.Span, text string) diag.Edit { return diag.Edit{Span: span, Text: text} }
 
-// shareTime says whether two stretches of time have any in common.
-func shareTime(a, b, c, d units.Seconds) bool { return a < d && c < b }
-
 // personOf is a thing as a person; nil where it is none.
 func personOf(t plan.Thing) *plan.Person {
 	who, _ := t.(*plan.Person)

@@ -91,10 +91,6 @@ const weightWithin units.Seconds = 1
 // much again (common practice, no source).
 const swapWithin units.Seconds = 20
 
-// changeOver is how long before one steps off another may have stepped on for it
-// to be an exchange (common practice, no source).
-const changeOver units.Seconds = 30
-
 // seatedArm says that a rig is an arm that carries people.
 func seatedArm(r *plan.Rig) bool {
 	c, _ := body.ParseClass(r.Class)
