@@ -18,10 +18,10 @@ Every frame is looked at, against every other camera. A camera counts as a box
 0.4 m long, 0.2 m wide and 0.25 m high about its lens; operator and rig as they
 are elsewhere in the plan.
 
-To mend it: move one of them behind something, out of the other's angle, or rest
-it before the other one turns ("A rests"), for a camera that rests may still be
-seen but need not be there; or send it to visual effects with "paint out A from
-B", which takes the operator and the rig along.`,
+To mend it: move one of them behind something or out of the other's angle, or
+have it gone by then: a camera that rests is seen all the same. Or send it to
+visual effects with "paint out A from B", which takes whoever holds it and what it
+is on along.`,
 		Bad: `take "Face to face"
   rate 24 fps
 set "Yard"

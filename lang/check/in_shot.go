@@ -165,6 +165,8 @@ func (p *Pass) sayExposure(e *exposure) {
 		d.Note("behind it: %s", behind)
 	}
 	switch {
+	case p.isOn(camera, lead.thing, first):
+		d.Note("%s is on it: mount %s nearer its edge or higher, or tilt less", camera.Name, camera.Name)
 	case first == 0:
 		d.Note("%s to stand elsewhere from the first frame, or %s to look elsewhere", has, camera.Name)
 	default:
@@ -180,6 +182,16 @@ func (p *Pass) sayExposure(e *exposure) {
 		name = e.carrier
 	}
 	p.offerPaintOut(d, name, camera, where(box)+", "+share(worst.Share)+" of the frame", behind)
+}
+
+// isOn says whether a camera is on a rig at a frame.
+func (p *Pass) isOn(camera *plan.Camera, thing plan.Thing, f units.Frame) bool {
+	for _, h := range p.holders() {
+		if h.camera == camera && h.thing == thing && holds(h.frames, f) {
+			return true
+		}
+	}
+	return false
 }
 
 // lead is the part that shows most, by frames; the camera's own before others.
