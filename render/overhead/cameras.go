@@ -1,6 +1,8 @@
 package overhead
 
 import (
+	"slices"
+
 	"longhand/lang/geom"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
@@ -90,22 +92,16 @@ func abs(v float64) float64 {
 	return v
 }
 
-// view is what a camera sees of the floor at a moment, on paper.
-type view struct {
-	ring []scene.Point
-	at   scene.Point
-}
-
 // viewAt is the polygon that a lens sees, clipped at what stands as high as the
 // lens and limited by its angle of view; false without a lens.
-func (d *drawing) viewAt(c *motion.CameraTrack, t units.Seconds) (view, bool) {
+func (d *drawing) viewAt(c *motion.CameraTrack, t units.Seconds) ([]scene.Point, bool) {
 	v := c.At(t)
 	if v.Focal <= 0 || c.Frame.Width <= 0 {
-		return view{}, false
+		return nil, false
 	}
 	across, _, _ := c.Frame.Angles(units.Millimetres(v.Focal))
 	if across <= 0 || across >= 180 {
-		return view{}, false
+		return nil, false
 	}
 	var hole *plan.Hole
 	if h := c.Hold(t).Hide; h != nil {
@@ -129,9 +125,10 @@ func (d *drawing) viewAt(c *motion.CameraTrack, t units.Seconds) (view, bool) {
 	e.add(from, 1)
 	ring := geom.NewWalls(geom.Rectangle(e.low, e.high), edges...).VisibleWithin(from, v.Pan, across.Radians())
 	if len(ring) < 3 {
-		return view{}, false
+		return nil, false
 	}
-	return view{d.view.Points(ring), d.pt(from)}, true
+	onPaper := clipped(d.view.Points(ring), d.box.Grow(3))
+	return onPaper, len(onPaper) > 2
 }
 
 // hatchAngles tell the views of several cameras apart.
@@ -152,14 +149,14 @@ func (d *drawing) drawViews(g *scene.Group) {
 		one := &scene.Group{ID: d.id("view", c.Camera.Name), Title: "what " + c.Camera.Name + " sees",
 			Desc: "dotted at " + from.Clock() + ", dashed at " + to.Clock()}
 		draw := func(t units.Seconds, class string) {
-			v, ok := d.viewAt(c, t)
+			ring, ok := d.viewAt(c, t)
 			if !ok {
 				return
 			}
-			shades = append(shades, &scene.Polygon{Class: "view-shade", Points: v.ring})
-			one.Add(scene.Hatch("view-hatch", [][]scene.Point{v.ring}, scene.Pattern{Angle: angle, Spacing: 3}),
-				&scene.Polygon{Class: class, Points: v.ring})
-			d.avoid(1.2, 0, &scene.Polyline{Points: append(v.ring, v.ring[0])})
+			shades = append(shades, &scene.Polygon{Class: "view-shade", Points: ring})
+			one.Add(scene.Hatch("view-hatch", [][]scene.Point{ring}, scene.Pattern{Angle: angle, Spacing: 3}),
+				&scene.Polygon{Class: class, Points: ring})
+			d.avoid(1.2, 0, &scene.Polyline{Points: append(slices.Clone(ring), ring[0])})
 		}
 		draw(from, "view-start")
 		if d.sameView(c, from, to) {

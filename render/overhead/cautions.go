@@ -1,6 +1,8 @@
 package overhead
 
 import (
+	"strings"
+
 	"longhand/lang/plan"
 	"longhand/lang/safety"
 	"longhand/lang/units"
@@ -11,8 +13,8 @@ import (
 const high = 0.5
 
 // cautions are what this stretch calls for: a vehicle on the move, an arm, somebody
-// up high, a worn rig going backwards.
-func (d *drawing) cautions() []note {
+// up high, a worn rig going backwards; in short their names and the clause they all end with.
+func (d *drawing) cautions(short bool) []note {
 	var topics []safety.Topic
 	add := func(t safety.Topic, when bool) {
 		if when {
@@ -28,7 +30,7 @@ func (d *drawing) cautions() []note {
 			p := b.At(t)
 			drives = drives || machine && b.Speed(t) > 0.05
 			if b.Thing.Kind() == plan.KindPerformer || b.Thing.Kind() == plan.KindCrew {
-				up = up || float64(p.Z) > high
+				up = up || float64(p.Z) > high && d.shows(p.Point(), 0)
 			}
 		})
 	}
@@ -54,6 +56,13 @@ func (d *drawing) cautions() []note {
 		return nil
 	}
 	notes := []note{{head: "Caution"}}
+	if short {
+		var names []string
+		for _, t := range topics {
+			names = append(names, t.String())
+		}
+		return append(notes, note{under: strings.Join(names, ", ") + ": " + safety.Defer, id: d.id("key", "caution"), title: "caution"})
+	}
 	for _, t := range topics {
 		notes = append(notes, note{under: t.String() + ": " + t.Caution(), id: d.id("key", "caution", t.String()), title: "caution, " + t.String()})
 	}

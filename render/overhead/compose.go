@@ -1,6 +1,8 @@
 package overhead
 
 import (
+	"slices"
+
 	"longhand/lang/plan"
 	"longhand/render/fonts"
 	"longhand/render/scene"
@@ -24,6 +26,7 @@ func (m *material) compose(beat *plan.Beat, o Options) []*scene.Sheet {
 	d := &drawing{material: m, o: o, beat: beat, span: s, box: l.drawing, view: centred(e, set, l.drawing, scale)}
 	part, own := d.withDetail(set, l)
 	notes := d.draw()
+	d.point()
 	lost := d.settle()
 	sheet := d.sheet(l)
 	if part != nil {
@@ -34,9 +37,10 @@ func (m *material) compose(beat *plan.Beat, o Options) []*scene.Sheet {
 	var ownNotes []note
 	if own != nil {
 		ownNotes = own.draw()
-		lost = append(lost, own.settle()...)
+		left := own.settle()
+		ownNotes = own.withRest(ownNotes, left, l.key)
 	}
-	notes = append(notes, d.offSheet(lost)...)
+	notes = d.withRest(notes, lost, l.key)
 	key := &scene.Group{ID: "key", Title: "what happens, in order of time"}
 	rest := keyOf(key, l.key, notes)
 	sheet.Add(key)
@@ -62,6 +66,17 @@ func (m *material) compose(beat *plan.Beat, o Options) []*scene.Sheet {
 		sh.Add(drawn[i].titleBlock(l.title, l.paper.Name, first+i, pages))
 	}
 	return sheets
+}
+
+// withRest adds to the list what stands at its end: cautions, in full where there
+// is room, what is off the drawing, what has no name on it.
+func (d *drawing) withRest(notes []note, lost []string, columns []scene.Box) []note {
+	off := d.offSheet(lost)
+	full := append(append(slices.Clone(notes), d.cautions(false)...), off...)
+	if len(keyOf(&scene.Group{}, columns, full)) == 0 {
+		return full
+	}
+	return append(append(slices.Clone(notes), d.cautions(true)...), off...)
 }
 
 // choose finds how the paper lies and the scale, where the options leave it open.
@@ -94,8 +109,9 @@ func (d *drawing) draw() []note {
 	set := d.layer("set", "the set", d.plan.Set.Title)
 	marks := d.layer("marks", "marks on the floor", "")
 	lamps := d.layer("lamps", "lamps", "", "electric", "camera", "art")
+	machines := d.layer("machines", "vehicles and rigs with their paths", "open where they start, dark where they end, light where they stay")
 	paths := d.layer("paths", "paths", "a tick across for each second")
-	bodies := d.layer("bodies", "people, vehicles and rigs", "open where they start, filled where they end, grey where they stay")
+	bodies := d.layer("bodies", "people", "open where they start, filled where they end, grey where they stay")
 	cameras := d.layer("cameras", "cameras", "")
 	spoils := d.layer("findings", "findings", "")
 	outs := d.layer("paint-outs", "what is painted out", "", "effects", "camera", "script")
@@ -114,24 +130,23 @@ func (d *drawing) draw() []note {
 	d.windows(set)
 	light := d.drawLamps(lamps)
 	all := d.movers()
-	for _, kind := range []string{"vehicle", "rig", "crew", "performer"} {
-		for _, b := range all {
-			if b.kind == kind {
-				d.path(paths, b)
+	each := func(do func(*scene.Group, *mover), into *scene.Group, kinds ...string) {
+		for _, kind := range kinds {
+			for _, b := range all {
+				if b.kind == kind {
+					do(into, b)
+				}
 			}
 		}
 	}
+	each(d.path, machines, "vehicle", "rig")
+	each(d.drawBody, machines, "vehicle", "rig")
+	each(d.path, paths, "crew", "performer")
 	for _, c := range d.tracks.Cameras {
 		d.lensPath(paths, c)
 	}
 	d.marks(marks)
-	for _, kind := range []string{"vehicle", "rig", "crew", "performer"} {
-		for _, b := range all {
-			if b.kind == kind {
-				d.drawBody(bodies, b)
-			}
-		}
-	}
+	each(d.drawBody, bodies, "crew", "performer")
 	for _, c := range d.tracks.Cameras {
 		d.drawCamera(cameras, c)
 	}
@@ -145,8 +160,7 @@ func (d *drawing) draw() []note {
 	}
 	notes = append(notes, d.drawPaintOuts(outs)...)
 	notes = append(notes, d.drawFound(spoils, d.found())...)
-	notes = append(notes, light...)
-	return append(notes, d.cautions()...)
+	return append(notes, light...)
 }
 
 // sheet is the paper with the drawing's frame, its layers clipped to it.
@@ -161,9 +175,6 @@ func (d *drawing) sheet(l layout) *scene.Sheet {
 	plan := &scene.Group{ID: "plan", Title: "floor plan", Clip: [][]scene.Point{d.box.Corners()}}
 	for _, g := range d.layers {
 		plan.Add(g)
-	}
-	if d.detail != nil {
-		plan.Add(&scene.Rect{Class: "detail-frame", Box: *d.detail})
 	}
 	s.Add(&scene.Rect{Class: "paper", Box: s.Box()}, plan, &scene.Rect{Class: "border", Box: d.box})
 	strip := l.strip

@@ -1,8 +1,11 @@
 package overhead
 
 import (
+	"fmt"
+
 	"longhand/lang/plan"
 	"longhand/lang/units"
+	"longhand/render/fonts"
 	"longhand/render/scene"
 )
 
@@ -114,6 +117,7 @@ func (d *drawing) withDetail(set extent, l layout) (inset, own *drawing) {
 		if free && frame.Overlaps(d.box) {
 			d.detail = &frame
 			d.keepOff(box)
+			d.where = "see the detail, " + scaleText(scale, d.plan.Take.Units)
 			inner := scene.Box{Min: box.Min.Add(scene.Pt(0, heading)), Max: box.Max}
 			return &drawing{material: d.material, o: d.o, beat: d.beat, span: d.span, pre: "detail-", box: box,
 				view: scene.View{Scale: scale, Plan: e.centre(), Paper: inner.Center()}}, nil
@@ -125,7 +129,31 @@ func (d *drawing) withDetail(set extent, l layout) (inset, own *drawing) {
 	}
 	frame := around(d.view, e, scale)
 	d.detail = &frame
+	d.where = fmt.Sprintf("detail on page %d", max(1, d.o.Page)+1)
 	return nil, &drawing{material: d.material, o: d.o, beat: d.beat, span: d.span, box: l.drawing, view: centred(e, set, l.drawing, scale)}
+}
+
+// point says at a detail's frame where the detail is.
+func (d *drawing) point() {
+	if d.detail == nil {
+		return
+	}
+	text := d.where
+	g := d.layer("detail-frame", "what is drawn again, larger", text)
+	g.Add(&scene.Rect{Class: "frame", Box: *d.detail})
+	d.avoid(2, 0.4, scene.NewPath("").Ring(d.detail.Corners()...))
+	a := ask{into: g, must: true, always: true, lines: []string{text}, model: scene.Text{Class: "ink", Size: 7.5, Face: fonts.Bold, Halo: 0.5}}
+	a.ID, a.Radius, a.Priority, a.Reach = g.ID, 0.3, 70, 80
+	for _, c := range d.detail.Corners() {
+		if inside(c, d.box.Grow(-1)) {
+			a.Also = append(a.Also, c)
+		}
+	}
+	if len(a.Also) == 0 {
+		a.Also = []scene.Point{d.detail.Center()}
+	}
+	a.At, a.Also = a.Also[0], a.Also[1:]
+	d.say(a)
 }
 
 // heading is the height of an inset's own heading, in millimetres.

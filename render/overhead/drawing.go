@@ -21,6 +21,7 @@ type drawing struct {
 	// detail is the part of the sheet that is drawn again, larger; labels in it wait
 	// for that drawing.
 	detail *scene.Box
+	where  string // its drawing is, in words
 
 	layers []*scene.Group
 	asks   []ask
@@ -39,6 +40,8 @@ type ask struct {
 	draw func(label.Place) []scene.Item
 	// must is for what the drawing is no good without.
 	must bool
+	// always is for what is said even where the detail says the rest.
+	always bool
 }
 
 // layer starts a layer over those before it. Fore names the departments that it
@@ -94,7 +97,7 @@ func (d *drawing) say(a ask) {
 	if a.W == 0 {
 		a.W, a.H = label.Size(a.model.Face, a.model.Size, a.lines...)
 	}
-	if a.into != nil && inside(a.At, d.box) && !(d.detail != nil && inside(a.At, *d.detail)) {
+	if a.into != nil && inside(a.At, d.box) && (a.always || d.detail == nil || !inside(a.At, *d.detail)) {
 		d.asks = append(d.asks, a)
 	}
 }

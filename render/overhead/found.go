@@ -2,6 +2,7 @@ package overhead
 
 import (
 	"fmt"
+	"sort"
 	"strconv"
 	"strings"
 
@@ -20,7 +21,7 @@ type found struct {
 	letter string
 	diag.Diagnostic
 	at   units.Seconds // its worst moment in the stretch
-	runs []string      // when it lasts
+	runs []span        // when it lasts
 	spot geom.Vec
 	has  bool // a place on the floor
 }
@@ -51,7 +52,7 @@ func (d *drawing) found() []found {
 			} else if len(g.runs) == 0 {
 				g.at = a
 			}
-			g.runs = append(g.runs, a.Clock()+" to "+b.Clock())
+			g.runs = append(g.runs, span{a, b})
 		}
 		ofBeat := d.beat == nil || f.Beat != "" && f.Beat == d.beat.Title
 		if len(g.runs) == 0 && (len(f.Frames) > 0 || !ofBeat) {
@@ -61,6 +62,7 @@ func (d *drawing) found() []found {
 		if i, ok := index[key]; ok && f.Subject != "" && len(g.runs) > 0 {
 			o := &out[i]
 			runs := append(o.runs, g.runs...)
+			sort.SliceStable(runs, func(a, b int) bool { return runs[a].from < runs[b].from })
 			if f.Share > o.Share {
 				letter := o.letter
 				*o = g
@@ -107,48 +109,45 @@ func alphabet(n int) string {
 
 // named is a thing of the plan by its name; nil for none.
 func (m *material) named(name string) plan.Thing {
-	p := m.plan
-	for _, v := range p.People {
-		if v.Name == name {
-			return v
-		}
-	}
-	for _, v := range p.Kit.Rigs {
-		if v.Name == name {
-			return v
-		}
-	}
-	for _, v := range p.Kit.Vehicles {
-		if v.Name == name {
-			return v
-		}
-	}
-	for _, v := range p.Kit.Cameras {
-		if v.Name == name {
-			return v
-		}
-	}
-	for _, v := range p.Set.Doors {
-		if v.Name == name {
-			return v
-		}
-	}
-	for _, v := range p.Set.Holes {
-		if v.Name == name {
-			return v
-		}
-	}
-	for _, v := range p.Kit.Lamps {
-		if v.Name == name {
-			return v
-		}
-	}
-	for _, v := range p.Kit.Washes {
-		if v.Name == name {
-			return v
+	for _, t := range m.all() {
+		if t.ID().Name == name {
+			return t
 		}
 	}
 	return nil
+}
+
+// all is every thing that a finding may be about.
+func (m *material) all() []plan.Thing {
+	var out []plan.Thing
+	for _, v := range m.plan.People {
+		out = append(out, v)
+	}
+	for _, v := range m.plan.Kit.Cameras {
+		out = append(out, v)
+	}
+	for _, v := range m.plan.Kit.Rigs {
+		out = append(out, v)
+	}
+	for _, v := range m.plan.Kit.Vehicles {
+		out = append(out, v)
+	}
+	for _, v := range m.plan.Set.Doors {
+		out = append(out, v)
+	}
+	for _, v := range m.plan.Set.Holes {
+		out = append(out, v)
+	}
+	for _, v := range m.plan.Kit.Lamps {
+		out = append(out, v)
+	}
+	for _, v := range m.plan.Kit.Washes {
+		out = append(out, v)
+	}
+	for _, v := range m.plan.Set.Mirrors {
+		out = append(out, v)
+	}
+	return out
 }
 
 // triangle is the sign of a finding, with its letter.
@@ -169,10 +168,11 @@ func (d *drawing) drawFound(g *scene.Group, all []found) []note {
 	var notes []note
 	for _, f := range all {
 		under := string(f.Code)
-		if n := len(f.runs); n == 1 {
-			under += ", " + f.runs[0]
-		} else if n > 1 {
-			under += fmt.Sprintf(", %d times: ", n) + strings.Join(f.runs, "; ")
+		if n := len(f.runs); n > 1 {
+			under += fmt.Sprintf(", %d times", n)
+		}
+		for i, r := range f.runs {
+			under += []string{", ", "; "}[min(i, 1)] + r.from.Clock() + " to " + r.to.Clock()
 		}
 		notes = append(notes, note{
 			sign:  func(at scene.Point) []scene.Item { return triangle(f.letter, at.Add(scene.Pt(0, 0.4))) },

@@ -21,7 +21,7 @@ func (d *drawing) blocks(g *scene.Group) {
 		}
 		one := &scene.Group{ID: d.id("block", b.Name), Title: b.Name, Desc: d.heights(b.High)}
 		one.Add(&scene.Polygon{Class: "solid-thing", Points: ring},
-			scene.Hatch("block-hatch", [][]scene.Point{ring}, scene.Pattern{Angle: 45, Spacing: 1.6}))
+			scene.Hatch("block-hatch", [][]scene.Point{clipped(ring, d.box.Grow(3))}, scene.Pattern{Angle: 45, Spacing: 1.6}))
 		g.Add(one)
 		d.avoid(1.5, 0.2, scene.NewPath("").Ring(ring...))
 		d.thingLabel(one, d.pt(geom.Polygon(b.Polygon).Centroid()), 4, b.Name, d.heights(b.High))
@@ -125,11 +125,12 @@ func (d *drawing) floors(g *scene.Group) {
 		if !d.shows(corner, 6) {
 			corner = geom.Vec{X: low.X + (high.X-low.X)*0.1, Y: high.Y}
 		}
-		if d.o.Department == "" || d.o.Department == "electric" {
-			d.thingLabel(one, d.pt(corner), 1, text...)
-		} else {
-			d.thingLabel(one, d.pt(corner), 1, text[0])
+		if d.o.Department != "" && d.o.Department != "electric" {
+			text = text[:1]
 		}
+		a := ask{into: one, lines: text, model: scene.Text{Class: "quiet", Size: scene.Smallest, Halo: 0.4}}
+		a.ID, a.At, a.Priority, a.Reach, a.must = one.ID, d.pt(corner), 1, 40, d.o.Department == "electric"
+		d.say(a)
 	}
 }
 

@@ -83,7 +83,7 @@ func (d *drawing) drawLamps(g *scene.Group) []note {
 			continue
 		}
 		ring := d.view.Points(w.Grid.Polygon)
-		if !d.touches(ring) || d.o.Department != "" && d.o.Department != "electric" {
+		if !d.touches(ring) || d.o.Department != "electric" && !(d.o.Department == "" && d.cued(w)) {
 			continue
 		}
 		shown[w.Lamp] = true
@@ -129,6 +129,22 @@ func (d *drawing) drawLamps(g *scene.Group) []note {
 		notes = append([]note{{head: "Lamps"}}, notes...)
 	}
 	return notes
+}
+
+// cued is whether a cue of the stretch moves a wash.
+func (d *drawing) cued(w *plan.Wash) bool {
+	for _, a := range d.plan.Actions {
+		cue, ok := a.Deed.(*plan.Cue)
+		if !ok || !d.mine(a) {
+			continue
+		}
+		for _, l := range cue.Levels {
+			if l.Wash == w {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // offSheet lists who and what is somewhere else, by how far from the drawing's

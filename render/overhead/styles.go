@@ -26,10 +26,10 @@ func styles(colour bool) scene.Styles {
 		// The sheet.
 		both("paper", scene.None, scene.White, 0.1),
 		line("border", scene.Black, 0.5), line("rule", scene.Black, 0.18),
-		fill("caption", scene.Grey(0.35)), fill("quiet", scene.Grey(0.3)), fill("ink", scene.Black),
+		fill("caption", scene.Grey(0.3)), fill("quiet", scene.Grey(0.25)), fill("ink", scene.Black),
 		fill("reversed", scene.White),
 		// Layers; a class for a reader to restyle.
-		{Class: "never-seen"}, {Class: "views"}, {Class: "floor"}, {Class: "set"}, {Class: "marks"}, {Class: "paths"},
+		{Class: "never-seen"}, {Class: "views"}, {Class: "floor"}, {Class: "set"}, {Class: "marks"}, {Class: "paths"}, {Class: "machines"},
 		{Class: "bodies"}, {Class: "cameras"}, {Class: "lamps"}, {Class: "cues"}, {Class: "findings"}, {Class: "detail"}, {Class: "labels"}, {Class: "overhead-grid"}, {Class: "paint-outs"},
 		{Class: "performer"}, {Class: "crew"}, {Class: "vehicle"}, {Class: "rig"}, {Class: "camera"},
 		// The set.
@@ -41,7 +41,7 @@ func styles(colour bool) scene.Styles {
 		line("leaf", scene.Black, 0.5), line("swing", scene.Black, 0.18), line("swing-shut", scene.Black, 0.18, 0.8, 0.8),
 		both("opening", scene.None, scene.White, 0.1),
 		line("sill", scene.Black, 0.18),
-		both("solid-thing", scene.Black, scene.White, 0.35), line("block-hatch", scene.Grey(0.55), 0.13),
+		both("solid-thing", scene.Black, scene.White, 0.35), line("block-hatch", scene.Grey(0.4), 0.13),
 		both("platform", scene.Black, scene.None, 0.25), line("platform-edge", scene.Grey(0.4), 0.13),
 		both("stairs", scene.Black, scene.White, 0.25), line("tread", scene.Black, 0.18),
 		fill("hole", scene.White), line("hole-line", scene.Black, 0.35),
@@ -70,7 +70,7 @@ func styles(colour bool) scene.Styles {
 		// Views.
 		fill("view-shade", scene.Grey(0.93)),
 		line("view-start", scene.Grey(0.1), 0.35, 0.3, 0.9), line("view-end", scene.Grey(0.1), 0.3, 2.6, 1.2),
-		line("view-hatch", scene.Grey(0.6), 0.1),
+		line("view-hatch", scene.Grey(0.45), 0.1),
 		line("never", scene.Grey(0.45), 0.1),
 		// Lamps, sun.
 		both("lamp", scene.Black, scene.White, 0.3), line("beam", scene.Black, 0.2, 0.8, 0.5), line("sun", scene.Black, 0.3),
@@ -81,7 +81,7 @@ func styles(colour bool) scene.Styles {
 		line("paint-out", scene.Black, 0.4, 1, 0.6), both("paint-badge", scene.Black, scene.White, 0.4),
 		line("leader", scene.Grey(0.25), 0.13), fill("leader-dot", scene.Black),
 		line("scale-line", scene.Black, 0.25), fill("scale-fill", scene.Black),
-		line("detail-frame", scene.Black, 0.35, 4, 1.2, 0.5, 1.2),
+		{Class: "detail-frame"}, line("frame", scene.Black, 0.35, 4, 1.2, 0.5, 1.2),
 		// Last, so that it wins.
 		{Class: "dim", Style: scene.Style{Opacity: 0.5}},
 	}
