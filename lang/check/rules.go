@@ -43,5 +43,9 @@ var Rules = []*Rule{
 	holeBlocked,
 	mirrorShows,
 	flare,
+	tooTight,
+	sizeOff,
+	unevenPair,
+	soft,
 	idleAllow,
 }
