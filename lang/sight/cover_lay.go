@@ -85,34 +85,28 @@ func (c *cover) bendRound(o *item, from, to float64) {
 	}
 }
 
-// arcs is how many chords keep a cylinder's curve within roundSlack. From its
-// ends to its middle the curve of a face at height h rises by h times the
-// difference in nearness; n arcs leave that times 1 - cos(pi/2n), nearly
-// (pi/2n)^2/2. A curve out of the window does not matter.
+// arcs is how many chords keep a cylinder's curves within roundSlack. Its
+// nearness in level columns is (b +- sqrt(b^2 - a k))/k with b linear in the
+// column, so that the curve of a face at height h lies off the line between its
+// ends by up to h sqrt(max(b^2 - a k))/k = h r / sqrt(k (q^2 - r^2)); n arcs leave
+// that times 1 - cos(pi/2n), nearly (pi/2n)^2/2. A face out of the window does
+// not matter.
 func (c *cover) arcs(o *item) int {
-	ends := min(o.w1, max(o.w0, o.q/o.k))
-	top := c.rise(o.h1, ends, o.w1)
-	if o.h1 < 0 { // from above, the far edge of the top
-		top = c.rise(o.h1, o.w0, ends)
+	r2 := o.q*o.q + o.l*o.l - o.k
+	ahead := o.q*o.q - r2
+	if ahead <= 0 || o.q <= 0 {
+		return finest / 4
 	}
-	bottom := c.rise(o.h0, ends, o.w1)
-	if o.h0 > 0 {
-		bottom = c.rise(o.h0, o.w0, ends)
+	h := 0.0
+	for _, v := range [2]float64{o.h0, o.h1} {
+		lo, hi := min(v*o.w0, v*o.w1), max(v*o.w0, v*o.w1)
+		if hi > c.win.smin && lo < c.win.smax {
+			h = max(h, math.Abs(v))
+		}
 	}
-	rise := max(top, bottom)
 	height := min(c.t.hi, c.win.smax) - max(c.t.lo, c.win.smin)
-	n := int(math.Pi/2*math.Sqrt(rise/(2*roundSlack*height))) + 1
+	n := int(math.Pi/2*math.Sqrt(h*math.Sqrt(r2/(o.k*ahead))/(2*roundSlack*height))) + 1
 	return max(1, min(finest/4, n))
-}
-
-// rise is how far the curve of a face rises between two nearnesses, or 0 where
-// that is out of the window.
-func (c *cover) rise(h, w0, w1 float64) float64 {
-	lo, hi := min(h*w0, h*w1), max(h*w0, h*w1)
-	if hi <= c.win.smin || lo >= c.win.smax {
-		return 0
-	}
-	return hi - lo
 }
 
 func (c *cover) add(from, to float64, ps []float64) {
