@@ -25,6 +25,7 @@ type aim struct {
 	targets []target
 	size    body.Size
 	gap     closing // X is pan, Y is tilt
+	lags    []lag
 }
 
 // swing is a pan or a tilt that comes on top of the aim.
@@ -155,10 +156,29 @@ func (c *CameraTrack) aimed(t float64, from geom.Vec3, focal float64) (pan, tilt
 
 // aimedBy is the aim by the first n of them.
 func (c *CameraTrack) aimedBy(t float64, from geom.Vec3, focal float64, n int) (pan, tilt float64) {
+	if i := c.aimAt(t, n); i >= 0 {
+		for k := range c.aims[i].lags {
+			if l := &c.aims[i].lags[k]; t >= l.from && t <= l.to {
+				return l.pan.at(t), l.tilt.at(t)
+			}
+		}
+	}
+	return c.wantedBy(t, from, focal, n)
+}
+
+// aimAt is the index of the aim of a time, of the first n; -1 where there is
+// none.
+func (c *CameraTrack) aimAt(t float64, n int) int {
 	i := n - 1
 	for i > 0 && c.aims[i].start > t {
 		i--
 	}
+	return i
+}
+
+// wantedBy is aimedBy as if a lens could be flung round.
+func (c *CameraTrack) wantedBy(t float64, from geom.Vec3, focal float64, n int) (pan, tilt float64) {
+	i := c.aimAt(t, n)
 	if i < 0 {
 		pan = c.mounts[c.mountAt(t)].ahead(t)
 		p, q := c.swung(0, t)
@@ -191,9 +211,11 @@ func (b *builder) aimsOf(c *CameraTrack) {
 		case *plan.Swing:
 			c.swings = append(c.swings, newSwing(a, d, iv.Start, iv.End))
 		case *plan.See:
+			c.follow(float64(iv.Start))
 			b.addAim(c, a, d, float64(iv.Start))
 		}
 	}
+	c.follow(c.end)
 }
 
 func newSwing(a *plan.Action, d *plan.Swing, start, end units.Seconds) swing {

@@ -48,8 +48,7 @@ type sway struct {
 
 const (
 	swayStep = 1.0 / 24
-	swayLock = 1e-4 // radians behind that count as caught up
-	swayEasy = 0.7  // of the acceleration, kept for slowing down
+	swayEasy = 0.7 // of the acceleration, kept for slowing down
 )
 
 func newSway(heading func(float64) float64, rate, accel, start, until float64) sway {
@@ -66,12 +65,14 @@ func newSway(heading func(float64) float64, rate, accel, start, until float64) s
 		behind := geom.AngleDiff(at, was)
 		target := geom.AngleDiff(was, now) / step // the target's own rate
 		was = now
-		if math.Abs(behind) <= swayLock && math.Abs(target) <= rate && math.Abs(target-turning) <= accel*step {
-			at, turning = at+geom.AngleDiff(at, now), target
+		change := accel * step
+		need := target + behind/step // the rate that catches up in this step
+		if math.Abs(need) <= rate && math.Abs(need-turning) <= change && math.Abs(need-target) <= change {
+			at, turning = at+geom.AngleDiff(at, now), need
 		} else {
 			wanted := target + math.Copysign(math.Sqrt(2*swayEasy*accel*math.Abs(behind)), behind)
 			wanted = clamp(wanted, -rate, rate)
-			turning += clamp(wanted-turning, -accel*step, accel*step)
+			turning += clamp(wanted-turning, -change, change)
 			at += turning * step
 		}
 		s.angles = append(s.angles, at)

@@ -130,6 +130,20 @@ func (bm *boom) nearest(p geom.Vec, t float64) geom.Vec {
 	return o.Floor().Add(d.Mul(clamp(l, least, most) / l))
 }
 
+// swinging is a way as an arm goes it: it turns about its base no faster than its
+// end may go, and round it where the way leads across.
+func (bm *boom) swinging(flat func(t float64) geom.Vec, lim Limits, start, until float64) func(t float64) geom.Vec {
+	if bm.class.Class == body.Slider {
+		return flat
+	}
+	off := func(t float64) geom.Vec { return flat(t).Sub(bm.base.point(t).Floor()) }
+	rate := math.Max(float64(lim.Forward.Hard), 0.3) / (float64(bm.class.Reach) / 3)
+	turn := newSway(func(t float64) float64 { return off(t).Angle() }, rate, rate, start, until)
+	return func(t float64) geom.Vec {
+		return bm.base.point(t).Floor().Add(geom.Polar(off(t).Len(), turn.at(t)))
+	}
+}
+
 // platformBelow is how far below the lens the feet of who rides an arm are: the
 // lens's usual height on a body rig.
 var platformBelow = float64(body.RigOf(body.BodyRig).Lens)

@@ -236,3 +236,31 @@ func TestRollsAndCuts(t *testing.T) {
 	assert.Equal(t, b.Camera, p.Cuts[1].Camera)
 	assert.EqualValues(t, 3, p.Cuts[1].At)
 }
+
+// Somebody who walks right past, or through, the lens doesn't fling it round: it
+// turns as fast as the head goes, and the plan is told what it would have needed.
+func TestALensIsNotFlungRound(t *testing.T) {
+	p := play(t, room+`
+  A takes w24 T2.8
+  A sees mina
+  mina walks from (4, 0.02) to (-4, 0.02) at 1.5 m/s
+  mina stands until +14 s
+`)
+	a := p.cam("A")
+	limit := units.Degrees(a.Holds[0].Limits.Pan.Hard).Radians()
+	was := a.At(0)
+	for at := units.Seconds(0.01); at < 14; at += 0.01 {
+		now := a.At(at)
+		assert.LessOrEqual(t, math.Abs(geom.AngleDiff(was.Pan, now.Pan))/0.01, limit*1.01, "at %v", at)
+		was = now
+	}
+	assert.InDelta(t, math.Pi, math.Abs(a.At(14).Pan), 0.02, "it has caught up")
+	worst := 0.0
+	for _, d := range p.LensDemands() {
+		if d.Quantity == PanRate {
+			worst = math.Max(worst, d.Peak)
+			assert.True(t, d.Over())
+		}
+	}
+	assert.Greater(t, worst, 1000.0)
+}

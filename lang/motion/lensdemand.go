@@ -56,11 +56,12 @@ func (c *CameraTrack) aimDemands(rate units.Rate, frames int) []Demand {
 			d.Peak, d.At = v, at
 		}
 	}
-	var was View
+	var was View // with the pan and tilt that the aim wants
 	step := float64(rate.Duration(1))
 	for k := range min(frames, maxFrames) {
 		at := rate.Time(units.Frame(k))
 		now := c.At(at)
+		now.Pan, now.Tilt = c.wanted(float64(at), len(c.aims))
 		if k > 0 && c.Rolling(at) {
 			mid := at - units.Seconds(step/2)
 			lim := c.Hold(mid).Limits

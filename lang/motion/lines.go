@@ -63,6 +63,10 @@ func (l *lane) walk(e *event, r route, m mover, profile *pace.Profile, end *plan
 		}
 	}
 	l.still = nil
+	if l.boom != nil {
+		flat := func(t float64) geom.Vec { return w.at(t).Floor() }
+		way = levelled{l.boom.swinging(flat, m.limits, start, start+float64(profile.Duration())), level{step: 1, z: []float64{z}}}
+	}
 	l.push(Segment{
 		Kind: Moving, Action: e.action, End: units.Seconds(start) + profile.Duration(),
 		Path: r.path, Profile: profile, Backwards: m.back, Limits: m.limits,

@@ -150,12 +150,7 @@ func noJumps(t *rapid.T, tr *Tracks, b *Track) {
 			return
 		}
 	}
-	fastest := 3.0 // of a step on or off
-	for _, d := range tr.Demands {
-		if d.Quantity == Speed || d.Quantity == BackSpeed {
-			fastest = math.Max(fastest, d.Peak)
-		}
-	}
+	fastest := fastest(tr)
 	const h = 1.0 / 24
 	was := b.point(0)
 	heading := b.heading(0)
@@ -203,6 +198,15 @@ func anyOrder(t *rapid.T, tr *Tracks, c *CameraTrack) {
 		for _, v := range []float64{views[k].X, views[k].Y, views[k].Z, views[k].Pan, views[k].Tilt} {
 			require.False(t, math.IsNaN(v) || math.IsInf(v, 0))
 		}
+		if k == 0 {
+			continue
+		}
+		// Nothing flings a lens round or carries it off.
+		dt := float64(tr.Rate.Duration(1))
+		limit := units.Degrees(c.Hold(tr.Rate.Time(units.Frame(k))).Limits.Pan.Hard).Radians()
+		require.LessOrEqual(t, math.Abs(geom.AngleDiff(views[k-1].Pan, views[k].Pan)), 1.5*limit*dt, "frame %d", k)
+		step := geom.Vec3{X: views[k].X, Y: views[k].Y, Z: views[k].Z}.Dist(geom.Vec3{X: views[k-1].X, Y: views[k-1].Y, Z: views[k-1].Z})
+		require.LessOrEqual(t, step, 1.6*fastest(tr)*dt, "frame %d", k)
 	}
 	for k := tr.Frames - 1; k >= 0; k-- {
 		require.Equal(t, views[k], c.At(tr.Rate.Time(units.Frame(k))))
@@ -227,4 +231,15 @@ func TestResolvingALotAtOnceIsSafe(t *testing.T) {
 		assert.Equal(t, want.Clock.Length, got.Clock.Length)
 		assert.Equal(t, want.Cameras[0].At(4), got.Cameras[0].At(4))
 	}
+}
+
+// fastest is the most that anything was recorded to go, or a step on or off.
+func fastest(tr *Tracks) float64 {
+	most := 3.0
+	for _, d := range tr.Demands {
+		if d.Quantity == Speed || d.Quantity == BackSpeed {
+			most = math.Max(most, d.Peak)
+		}
+	}
+	return most
 }

@@ -163,13 +163,17 @@ func (l *lane) relate(e *event, until float64) {
 		return
 	}
 	flat := func(t float64) geom.Vec { return r.base(t).Add(c.at(t)) }
+	wanted := flat
+	if l.boom != nil {
+		flat = l.boom.swinging(flat, lim, start, until)
+	}
 	lv := l.b.g.over(flat, start, until, at.Z)
 	s := Segment{Kind: Relating, Action: e.action, End: units.Seconds(until), Limits: lim, Camera: e.camera,
 		way: l.wrap(levelled{flat, lv})}
 	l.push(s)
 	l.t.face(start, r.face, lim, -1, false)
 	if l.boom != nil {
-		l.b.short(e, func(t float64) float64 { p := flat(t); return p.Dist(l.boom.nearest(p, t)) }, start, until)
+		l.b.short(e, func(t float64) float64 { return wanted(t).Dist(l.t.point(t).Floor()) }, start, until)
 	}
 	peak := l.b.demandRelation(l.t, e, lim, start, until)
 	l.b.facts.Joins = append(l.b.facts.Joins, Join{
