@@ -11,6 +11,7 @@ func (a *app) commands() []*cobra.Command {
 		a.drawCommand(),
 		a.buildCommand(),
 		a.explainCommand(),
+		a.rehearseCommand(),
 		a.exportCommand(),
 		a.kitCommand(),
 	}

@@ -3,6 +3,7 @@ package motion
 import (
 	"math"
 
+	"longhand/lang/clock"
 	"longhand/lang/plan"
 	"longhand/lang/units"
 )
@@ -70,3 +71,7 @@ func (l *lengths) Passing(a *plan.Action, stop int, took units.Seconds) units.Se
 	p := w.m.in(w.r, took-step)
 	return step + p.TimeAt(units.Metres(w.r.stops[stop]))
 }
+
+// Lengths answers a clock as these tracks do, for whoever plays the take by its
+// clock alone.
+func (t *Tracks) Lengths() clock.Lengths { return t.lengths }

@@ -1,0 +1,65 @@
+package compile
+
+import (
+	"context"
+	"strings"
+
+	"longhand/lang/check"
+	"longhand/lang/clock"
+	"longhand/lang/diag"
+	"longhand/lang/motion"
+	"longhand/lang/plan"
+	"longhand/lang/rehearse"
+	"longhand/lang/sight"
+	"longhand/lang/staging"
+)
+
+// Player plays a bound plan for rehearsals: each playing has its clock, its
+// tracks and its sight worked out anew, at every frame, and what breaks is what
+// the rules find, errors only, with paint-outs and allows taken into account.
+// What the clock itself shows is left to rehearse, which asks the clock.
+func Player(p *plan.Plan) rehearse.Player {
+	resolver := motion.NewResolver(p)
+	return func(ctx context.Context, v *clock.Vary) (*clock.Clock, []rehearse.Broken) {
+		tracks := resolver.Resolve(ctx, v)
+		stage := staging.Build(p, tracks)
+		// Rehearsals run side by side already; each looks on its own.
+		seen, err := sight.See(ctx, stage.Scene, sight.Options{Workers: 1})
+		if err != nil {
+			return tracks.Clock, nil
+		}
+		bag, err := check.Run(ctx, &check.Pass{Ctx: ctx, Plan: p, Tracks: tracks, Clock: tracks.Clock, Stage: stage, Sight: seen}, check.Seen)
+		if err != nil {
+			return tracks.Clock, nil
+		}
+		return tracks.Clock, broken(bag, tracks)
+	}
+}
+
+// ofTheClock are the findings that rehearse makes of the clock itself.
+var ofTheClock = map[diag.Code]bool{"late": true, "over-length": true, "roll-out": true, "two-moves": true}
+
+func broken(bag diag.Bag, tracks *motion.Tracks) []rehearse.Broken {
+	var out []rehearse.Broken
+	for _, d := range bag.Sorted() {
+		if d.Severity != diag.Error || ofTheClock[d.Code] {
+			continue
+		}
+		what := []string{string(d.Code)}
+		if d.Subject != "" {
+			what = append(what, d.Subject)
+		}
+		if d.Camera != "" {
+			what = append(what, "in "+d.Camera)
+		}
+		if d.Subject == "" && d.Span.Valid() {
+			what = append(what, strings.TrimSpace(d.Span.Text()))
+		}
+		b := rehearse.Broken{What: strings.Join(what, " ")}
+		if len(d.Frames) > 0 {
+			b.At = tracks.Rate.Time(d.Frames[0].From)
+		}
+		out = append(out, b)
+	}
+	return out
+}
