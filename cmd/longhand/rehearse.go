@@ -160,7 +160,7 @@ func writeRehearsal(w io.Writer, r *compile.Result, rep *rehearse.Report, change
 			if c.By > 0 {
 				by = ", by " + c.By.String()
 			}
-			p("  %7s %7s  %s%s\n", perCent(rep.Share(c.First)), perCent(rep.Share(c.Runs)), c.What, by)
+			p("  %7s %7s  %s%s\n", share(rep.Share(c.First)), share(rep.Share(c.Runs)), c.What, by)
 		}
 	}
 	if tight := rep.Tightest(shown); len(tight) > 0 {
@@ -181,6 +181,8 @@ func writeRehearsal(w io.Writer, r *compile.Result, rep *rehearse.Report, change
 }
 
 func perCent(x float64) string { return units.Number(100*x, 0) + " %" }
+
+func share(p units.Percent) string { return units.Number(float64(p), 0) + " %" }
 
 func spare(s units.Seconds) string { return units.Number(float64(s), 1) }
 
