@@ -115,14 +115,11 @@ func (p *Pass) kindOf(e *exposure) diag.Code {
 	return codeGear
 }
 
-// isOn says whether a camera is on a rig at a frame.
+// isOn says whether a camera is on a rig at a frame, and not about to leave it.
 func (p *Pass) isOn(camera *plan.Camera, thing plan.Thing, f units.Frame) bool {
-	for _, h := range p.holders() {
-		if h.camera == camera && h.thing == thing && holds(h.frames, f) {
-			return true
-		}
-	}
-	return false
+	c := p.Tracks.Camera(camera)
+	rig, ok := thing.(*plan.Rig)
+	return ok && c != nil && c.Rig(p.Tracks.Rate.Time(f)) == rig
 }
 
 // lead is the part that shows most, by frames; the camera's own before others.

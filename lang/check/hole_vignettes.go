@@ -8,6 +8,7 @@ import (
 	"longhand/lang/diag"
 	"longhand/lang/geom"
 	"longhand/lang/optics"
+	"longhand/lang/solid"
 	"longhand/lang/units"
 )
 
@@ -140,6 +141,9 @@ func (p *Pass) sayVignettes(o *hideout, frames []diag.Frames, need map[units.Fra
 	}
 	d.Note("%s across at %s and %s%s, %s to the wall's far face; the frame is %s x %s", optics.Pupil(units.Millimetres(view.Focal), stop),
 		units.Millimetres(view.Focal), stop, guess, units.Metres(p.toFace(o, worst)).Millimetres(), o.track.Frame.Width, o.track.Frame.Height)
+	if o.thick == solid.WallThick {
+		d.Note("the wall %s is taken to be %s thick; where the hole goes through less, a flat's skin of 12 mm, say so: thick 12 mm", o.Hole.Wall.Name, units.Metres(o.thick).Millimetres())
+	}
 	d.Note("%s wide would do", enough)
 	if e, ok := widened(o, enough); ok {
 		d.Fix("cut the hole "+enough.String()+" wide", e)

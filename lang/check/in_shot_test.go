@@ -177,3 +177,31 @@ func TestFindingsRepeat(t *testing.T) {
 	a, b := compiled(t, yard("(0, 8)")), compiled(t, yard("(0, 8)"))
 	assert.Equal(t, worse(a.Findings), worse(b.Findings))
 }
+
+// A rig is its own camera's when the lens looks at it.
+func TestAnOwnDeckIsGear(t *testing.T) {
+	text := `take "Over the edge"
+  rate 24 fps
+set "Yard"
+  mark M1 (3, 0, 0)
+kit
+  camera A sensor 24.89 mm x 14 mm
+  lens w18 18 mm stops T2 to T22
+  rig cart cart size 2.4 m x 1.2 m high 0.5 m
+people
+  performer mina height 1.7 m
+  crew ida
+beat "Standing"
+  mina stands at M1 for 2 s
+  mina crouches
+  cart stands at (0, 0)
+  A on cart with ida up 1.7 m at (%s, 0)
+  A takes w18 T4
+  A sees M1
+`
+	found := of(compiled(t, fmt.Sprintf(text, "-0.6")).Findings, "gear-in-shot")
+	require.Len(t, found, 1)
+	assert.Contains(t, found[0].Message, "cart is in A's frame")
+	assert.Contains(t, strings.Join(found[0].Notes, "\n"), "A is on it")
+	assert.Empty(t, of(compiled(t, fmt.Sprintf(text, "1")).Findings, "gear-in-shot"))
+}
