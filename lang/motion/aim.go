@@ -263,16 +263,16 @@ func (b *builder) addAim(c *CameraTrack, action *plan.Action, d *plan.See, start
 // aimGap is the closing from what the lens did before an aim to what it wants.
 func (c *CameraTrack) aimGap(a *aim, start float64) closing {
 	const h = 1e-3
-	look := func(t float64) (was, want geom.Vec, ok bool) {
+	look := func(t float64) (was, want geom.Vec) {
 		from, focal := c.pupil(t), c.focalAt(t)
 		p, q := c.aimedBy(t, from, focal, len(c.aims))
 		pan, tilt, ok := a.at(t, from, focal, float64(c.Frame.Height))
-		return geom.Vec{X: p, Y: q}, geom.Vec{X: pan, Y: tilt}, ok
+		if !ok {
+			pan = c.mounts[c.mountAt(t)].ahead(t)
+		}
+		return geom.Vec{X: p, Y: q}, geom.Vec{X: pan, Y: tilt}
 	}
-	was, want, ok := look(start)
-	if !ok {
-		return closing{}
-	}
+	was, want := look(start)
 	lim := c.Holds[c.mountAt(start)].Limits
 	rate := float64(lim.Pan.Typical)
 	if rate <= 0 {
@@ -282,13 +282,11 @@ func (c *CameraTrack) aimGap(a *aim, start float64) closing {
 	gap := geom.Vec{X: geom.AngleDiff(want.X, was.X), Y: was.Y - want.Y}
 	var drift geom.Vec
 	if start > h {
-		was0, _, _ := look(start - h)
+		was0, _ := look(start - h)
 		drift = geom.Vec{X: geom.AngleDiff(was0.X, was.X), Y: was.Y - was0.Y}.Mul(1 / h)
 	}
-	_, want1, ok := look(start + h)
-	if ok {
-		drift = drift.Sub(geom.Vec{X: geom.AngleDiff(want.X, want1.X), Y: want1.Y - want.Y}.Mul(1 / h))
-	}
+	_, want1 := look(start + h)
+	drift = drift.Sub(geom.Vec{X: geom.AngleDiff(want.X, want1.X), Y: want1.Y - want.Y}.Mul(1 / h))
 	return closeGap(gap, drift, start, speed, speed/aimGather)
 }
 

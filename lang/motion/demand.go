@@ -87,6 +87,9 @@ func (b *builder) demandRelation(t *Track, e *event, lim Limits, start, until fl
 	seg := &t.Segments[len(t.Segments)-1]
 	n, step := looks(until-start, relationStep)
 	p := seg.way.at(start).Floor()
+	round := Demand{Subject: t.Thing, Action: e.action, Quantity: Radius, Peak: math.Inf(1),
+		Typical: float64(lim.Radius.Typical), Limit: float64(lim.Radius.Hard)}
+	var before geom.Vec
 	for i := range n {
 		at := start + step*float64(i+1)
 		q := seg.way.at(at).Floor()
@@ -99,6 +102,17 @@ func (b *builder) demandRelation(t *Track, e *event, lim Limits, start, until fl
 		if s := v.Len(); s > d.Peak {
 			d.Peak, d.At = s, units.Seconds(at-step/2)
 		}
+		if u, w := before.Len(), v.Len(); u > turningPace && w > turningPace {
+			turn := math.Abs(math.Atan2(before.Cross(v), before.Dot(v)))
+			if r := (u + w) / 2 * step / math.Max(turn, 1e-9); r < round.Peak {
+				round.Peak, round.At = r, units.Seconds(at-step)
+			}
+		}
+		before = v
+	}
+	if lim.Radius.Hard > 0 && round.Peak < 1e3 && !noWheels(t.Thing) {
+		round.From, round.To, round.Source = units.Seconds(start), units.Seconds(until), lim.Source
+		b.demand(round)
 	}
 	for _, d := range []Demand{fore, back} {
 		if d.Peak > 0.05 {
@@ -107,6 +121,21 @@ func (b *builder) demandRelation(t *Track, e *event, lim Limits, start, until fl
 		}
 	}
 	return math.Max(fore.Peak, back.Peak)
+}
+
+// turningPace is the speed below which wheels are turned on the spot, by hand,
+// rather than steered, m/s.
+const turningPace = 0.15
+
+// noWheels says that what moves is no wheels of its own: a person, or the end of
+// an arm.
+func noWheels(t plan.Thing) bool {
+	rig, ok := t.(*plan.Rig)
+	if !ok {
+		_, person := t.(*plan.Person)
+		return person
+	}
+	return armedClass(classOf(rig).Class)
 }
 
 // goesBack says that a velocity is backwards for a heading: more than 120

@@ -33,7 +33,6 @@ func (c *CameraTrack) follow(until float64) {
 		return
 	}
 	n, step := looks(until-a.start, lagLook)
-	limit := panLimit(c.Holds[c.mountAt(a.start)].Limits)
 	was, seen := 0.0, false
 	near := math.Inf(-1) // the last time something was near
 	first := 0.0
@@ -43,6 +42,7 @@ func (c *CameraTrack) follow(until float64) {
 		late := dist < lagReach
 		if dist < lagWide || len(a.targets) > 1 {
 			pan, _ := c.wanted(t, len(c.aims))
+			limit := panLimit(c.Holds[c.mountAt(t)].Limits)
 			late = late || seen && math.Abs(geom.AngleDiff(was, pan)) > limit*step
 			was, seen = pan, true
 		} else {

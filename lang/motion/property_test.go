@@ -38,11 +38,13 @@ func randomPlan(t *rapid.T) string {
   rig vest body-rig
   rig dolly dolly
   rig arm crane reach 6 m
+  rig hand gimbal
   vehicle van 4.6 m x 1.9 m high 2.3 m
 people
   performer mina
   performer otto
   crew ida
+  crew bo
 beat "one"
   A takes w24 T2.8`)
 	mark := func() string { return fmt.Sprintf("M%d", rapid.IntRange(0, marks-1).Draw(t, "mark")) }
@@ -56,7 +58,8 @@ beat "one"
 	} else {
 		say("  otto stands at M1")
 	}
-	say("  A %s", pick("on vest with ida", "on dolly with ida", "on dolly", "on arm"))
+	rig := pick("vest", "dolly", "arm")
+	say("  A on %s%s", rig, map[string]string{"vest": " with ida", "dolly": pick("", " with ida")}[rig])
 	walk := func(who string) {
 		switch rapid.IntRange(0, 6).Draw(t, "deed") {
 		case 0:
@@ -97,6 +100,9 @@ beat "one"
 		shoot()
 	}
 	say("beat \"two\"")
+	if rapid.Bool().Draw(t, "hands") {
+		say("  handoff A from %s to %s", rig, pick("hand with bo", "hand with ida"))
+	}
 	for range rapid.IntRange(1, 3).Draw(t, "lines") {
 		walk(pick("mina", "otto"))
 		shoot()
@@ -236,6 +242,10 @@ func TestResolvingALotAtOnceIsSafe(t *testing.T) {
 // fastest is the most that anything was recorded to go, or a step on or off.
 func fastest(tr *Tracks) float64 {
 	most := 3.0
+	for _, h := range tr.Handoffs { // from hand to hand, however far apart
+		gap := math.Max(float64(h.GapStart), float64(h.GapEnd))
+		most = math.Max(most, 3+1.5*gap/float64(h.End-h.Start))
+	}
 	for _, d := range tr.Demands {
 		if d.Quantity == Speed || d.Quantity == BackSpeed {
 			most = math.Max(most, d.Peak)
