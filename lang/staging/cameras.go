@@ -32,7 +32,7 @@ func (b *builder) cameras() {
 }
 
 func (b *builder) cameraBody(c *motion.CameraTrack) {
-	out := sight.Body{Name: c.Camera.Name, Kind: "camera", Of: c.Camera.Name, Polygon: box(cameraLong, cameraWide)}
+	out := sight.Body{Name: c.Camera.Name, Kind: "camera", Of: c.Camera.Name, Polygon: box(cameraLong, cameraWide), Track: make([]sight.Pose, 0, len(b.times))}
 	b.frames(func(_ units.Frame, t units.Seconds) {
 		v := c.At(t)
 		behind := cameraBehind
@@ -51,7 +51,7 @@ func (b *builder) cameraBody(c *motion.CameraTrack) {
 
 func (b *builder) camera(c *motion.CameraTrack) {
 	scene := b.stage.Scene
-	out := sight.Camera{Name: c.Camera.Name, Width: float64(c.Frame.Width), Height: float64(c.Frame.Height)}
+	out := sight.Camera{Name: c.Camera.Name, Width: float64(c.Frame.Width), Height: float64(c.Frame.Height), Track: make([]sight.View, 0, len(b.times))}
 	if scene.Aspect == 0 && c.Frame.Height > 0 {
 		scene.Aspect = c.Frame.Aspect()
 	}

@@ -7,7 +7,6 @@ import (
 	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/sight"
-	"longhand/lang/units"
 )
 
 // part is one upright solid of a mover: a footprint in the mover's frame and a
@@ -22,18 +21,19 @@ type part struct {
 // mover adds a thing's parts along its track.
 func (b *builder) mover(thing plan.Thing, kind string, track *motion.Track, parts []part) {
 	name := thing.ID().Name
+	poses := b.poses(track)
 	for _, p := range parts {
 		body := sight.Body{Name: name, Kind: kind, Of: name, Radius: p.radius, Polygon: p.polygon}
 		if p.name != "" {
 			body.Name = name + " " + p.name
 		}
-		b.frames(func(_ units.Frame, t units.Seconds) {
-			at := track.At(t)
-			body.Track = append(body.Track, sight.Pose{
+		body.Track = make([]sight.Pose, len(poses))
+		for i, at := range poses {
+			body.Track[i] = sight.Pose{
 				X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z) + p.z[0],
 				Heading: at.Heading, Height: p.z[1] - p.z[0],
-			})
-		})
+			}
+		}
 		body.Track = settle(body.Track)
 		b.add(thing, body)
 	}
@@ -47,12 +47,12 @@ func (b *builder) people() {
 			continue
 		}
 		body := sight.Body{Name: person.Name, Kind: string(person.Kind()), Of: person.Name, Radius: float64(track.Radius)}
-		b.frames(func(_ units.Frame, t units.Seconds) {
-			at := track.At(t)
-			body.Track = append(body.Track, sight.Pose{
+		body.Track = make([]sight.Pose, len(b.times))
+		for i, at := range b.poses(track) {
+			body.Track[i] = sight.Pose{
 				X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z), Heading: at.Heading, Height: float64(at.Height),
-			})
-		})
+			}
+		}
 		body.Track = settle(body.Track)
 		b.add(person, body)
 	}

@@ -87,7 +87,7 @@ func (b *builder) wearing(r *plan.Rig, t units.Seconds) *plan.Person {
 // wornRig hangs in front of who wears it; left somewhere, it stands on its
 // stand.
 func (b *builder) wornRig(r *plan.Rig, track *motion.Track, l, w, h float64) {
-	out := sight.Body{Name: r.Name, Kind: "rig", Of: r.Name, Polygon: box(l, w)}
+	out := sight.Body{Name: r.Name, Kind: "rig", Of: r.Name, Polygon: box(l, w), Track: make([]sight.Pose, 0, len(b.times))}
 	b.frames(func(_ units.Frame, t units.Seconds) {
 		at := track.At(t)
 		pose := sight.Pose{X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z), Heading: at.Heading, Height: h}
@@ -135,7 +135,7 @@ func (b *builder) arm(r *plan.Rig, base *motion.Track) {
 	}
 	name := r.Name
 	piece := func(label string, polygon []geom.Vec, at func(a motion.Arm) (geom.Vec3, float64)) {
-		out := sight.Body{Name: name + " " + label, Kind: "rig", Of: name, Polygon: polygon}
+		out := sight.Body{Name: name + " " + label, Kind: "rig", Of: name, Polygon: polygon, Track: make([]sight.Pose, 0, len(arms))}
 		for _, a := range arms {
 			p, height := at(a)
 			d := a.Tip.Sub(a.Pivot).Floor()

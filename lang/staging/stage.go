@@ -42,6 +42,9 @@ func Build(p *plan.Plan, t *motion.Tracks) *Stage {
 	b := &builder{plan: p, tracks: t, stage: &Stage{Scene: &sight.Scene{
 		Rate: t.Rate, Frames: t.Frames, Aspect: p.Take.Aspect,
 	}}}
+	for f := range units.Frame(t.Frames) {
+		b.times = append(b.times, t.Rate.Time(f))
+	}
 	b.set()
 	b.people()
 	b.vehicles()
@@ -67,6 +70,16 @@ type builder struct {
 	plan   *plan.Plan
 	tracks *motion.Tracks
 	stage  *Stage
+	times  []units.Seconds // of the frames
+}
+
+// poses is where a track is at every frame.
+func (b *builder) poses(t *motion.Track) []motion.Pose {
+	out := make([]motion.Pose, len(b.times))
+	for i, at := range b.times {
+		out[i] = t.At(at)
+	}
+	return out
 }
 
 // add puts a body into the scene and returns its index.
@@ -78,8 +91,8 @@ func (b *builder) add(thing plan.Thing, body sight.Body) int {
 
 // frames calls for each frame of the take with its time.
 func (b *builder) frames(do func(f units.Frame, t units.Seconds)) {
-	for f := range units.Frame(b.tracks.Frames) {
-		do(f, b.tracks.Rate.Time(f))
+	for f, t := range b.times {
+		do(units.Frame(f), t)
 	}
 }
 

@@ -1,0 +1,144 @@
+package staging_test
+
+import (
+	"context"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"longhand/lang/bind"
+	"longhand/lang/motion"
+	"longhand/lang/sight"
+	"longhand/lang/source"
+	"longhand/lang/staging"
+	"longhand/lang/syntax"
+)
+
+func stage(t *testing.T, text string) (*staging.Stage, *motion.Tracks) {
+	t.Helper()
+	file, bag := syntax.Parse(source.NewFile("a.take", text))
+	require.Zero(t, bag.Len(), "%v", bag.Sorted())
+	p, found := bind.Bind([]*syntax.File{file})
+	require.Zero(t, found.Errors(), "%v", found.Sorted())
+	tracks := motion.Resolve(context.Background(), p)
+	s := staging.Build(p, tracks)
+	require.NoError(t, s.Scene.Check())
+	return s, tracks
+}
+
+const hall = `take "A"
+  rate 24 fps
+  aspect 1.85
+set "Hall"
+  wall north (0, 6) (12, 6) high 3 m
+  door gate on north 2 m to 3 m high 2 m
+  window pane on north 5 m to 6 m high 1 m to 2 m
+  wall glass (0, 0) (0, 6) high 3 m glass
+  hole eye on north at 9 m up 1.4 m wide 90 mm
+  mark M1 (8.6, 2)
+  mark M2 (2.4, 5.4)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  camera B sensor 24.9 mm x 14 mm
+  lens w35 35 mm stops T2 to T16
+  rig vest body-rig
+  rig lift crane reach 4 m seats 2
+  vehicle van 4 m x 2 m high 2 m
+  vehicle tank 4 m x 2 m high 2 m
+people
+  performer mina height 1.7 m
+  performer otto height 1.8 m
+  crew ida
+beat "One"
+  mina walks from M1 to M2 at 1 m/s
+  mina opens gate
+  otto rides van at (0, 0)
+  van drives from (2, -6) to (10, -6) at 2 m/s
+  tank stands at (20, -6)
+  A on vest with ida
+  A takes w35
+  A follows mina by 2 m
+  A sees mina
+  B hides behind eye
+  B takes w35
+  B sees mina
+`
+
+func named(t *testing.T, s *staging.Stage, name string) *sight.Body {
+	t.Helper()
+	i, ok := s.Scene.Body(name)
+	require.True(t, ok, "no body %s", name)
+	return &s.Scene.Bodies[i]
+}
+
+func TestGlassStopsNobodysLook(t *testing.T) {
+	s, _ := stage(t, hall)
+	for _, o := range s.Scene.Solids {
+		assert.NotEqual(t, "glass", o.Name)
+		assert.NotEqual(t, "eye", o.Name, "a plug is a body, not a solid")
+	}
+}
+
+func TestADoorIsThereUntilItOpens(t *testing.T) {
+	s, tracks := stage(t, hall)
+	for _, o := range s.Scene.Solids {
+		if o.Name != "gate" {
+			continue
+		}
+		require.Len(t, o.Shut, 1)
+		assert.EqualValues(t, 0, o.Shut[0].From)
+		// It leaves its opening as it begins to open.
+		for _, a := range tracks.Clock.Lines() {
+			if a.Verb == "opens" {
+				assert.Equal(t, tracks.Rate.From(tracks.Clock.Of(a).Start)-1, o.Shut[0].To)
+			}
+		}
+		return
+	}
+	t.Fatal("no gate")
+}
+
+func TestAVehicleWithPeopleInItIsOpenAboveItsSill(t *testing.T) {
+	s, _ := stage(t, hall)
+	van := named(t, s, "van")
+	assert.InDelta(t, 0.8, van.At(0).Height, 1e-9, "two fifths of 2 m")
+	roof := named(t, s, "van roof")
+	assert.InDelta(t, 1.9, roof.At(0).Z, 1e-9)
+	assert.Equal(t, "van", roof.Of)
+	tank := named(t, s, "tank")
+	assert.InDelta(t, 2, tank.At(0).Height, 1e-9, "a closed one is a box")
+	assert.Len(t, tank.Track, 1, "what never moves has one pose")
+	_, ok := s.Scene.Body("tank roof")
+	assert.False(t, ok)
+}
+
+func TestOwnIsNoMoreThanCannotBeInShot(t *testing.T) {
+	s, _ := stage(t, hall)
+	own := func(camera string) map[string]bool {
+		i, ok := s.Scene.Camera(camera)
+		require.True(t, ok)
+		out := map[string]bool{}
+		for _, o := range s.Scene.Cameras[i].Own {
+			out[o.Body] = true
+		}
+		return out
+	}
+	assert.Equal(t, map[string]bool{"A": true, "ida": true, "vest": true}, own("A"))
+	assert.Equal(t, map[string]bool{"B": true, "eye": true}, own("B"))
+	require.Len(t, s.Hides, 1)
+	assert.Equal(t, "B", s.Hides[0].Camera.Name)
+}
+
+func TestTheHiddenLensLooksThroughItsHole(t *testing.T) {
+	s, _ := stage(t, hall)
+	report, err := sight.See(context.Background(), s.Scene, sight.Options{})
+	require.NoError(t, err)
+	b, _ := s.Scene.Camera("B")
+	mina, _ := s.Scene.Body("mina")
+	m, ok := report.Moment(b, mina, 0)
+	require.True(t, ok)
+	assert.Greater(t, m.Visible, 0.0)
+	eye, _ := s.Scene.Body("eye")
+	assert.Equal(t, "hole", s.Scene.Bodies[eye].Kind)
+}
