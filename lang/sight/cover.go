@@ -19,19 +19,21 @@ type cover struct {
 	win *window
 	box *Box // grown by what shows, when wanted
 
-	from, to float64 // the item's columns in the window
-	fine     bool    // cut the curves of cylinders finely
-	t        *item
-	clipped  bool // the window may cut the item above or below
-	partial  []over
-	free     []gap // ranges of columns not hidden from top to bottom
-	breaks   []float64
-	ends     [2]station // of a cell, the first being a
-	a        int
-	zoid     trapezoid
-	splits   int // how deep in split
-	cuts     []float64
-	gaps     []gap
+	from, to    float64 // the item's columns in the window
+	fine        bool    // cut the curves of cylinders finely
+	t           *item
+	clipped     bool // the window's bounds cross the item's
+	under, over bool // a line of the window is the item's lower, upper bound
+	bottom, top line
+	partial     []over
+	free        []gap // ranges of columns not hidden from top to bottom
+	breaks      []float64
+	ends        [2]station // of a cell, the first being a
+	a           int
+	zoid        trapezoid
+	splits      int // how deep in split
+	cuts        []float64
+	gaps        []gap
 }
 
 // over is an item that may cover part of another.
@@ -85,19 +87,40 @@ func (c *cover) begin(t *item) bool {
 	return from < to
 }
 
-// clips is whether the window may cut t above or below somewhere.
+// clips is whether a line of the window comes and goes across t. A line below
+// which, or above which, all of t's lower or upper bound lies takes its place.
 func (c *cover) clips(t *item, from, to float64) bool {
+	c.under, c.over = false, false
 	if c.e.steep {
 		return true
 	}
+	known := false
+	var lo0, hi0, lo1, hi1 float64
+	// t's upper bound is concave and its lower one convex: where they keep to one
+	// side of a line at both ends, so they do between, if it is the right side.
+	crosses := func(l line) bool {
+		if !known {
+			known = true
+			_, lo0, hi0 = t.slopes(1, from)
+			_, lo1, hi1 = t.slopes(1, to)
+		}
+		a, b := l.a+l.b*from, l.a+l.b*to
+		return lo0 > a || lo1 > b || hi0 < a || hi1 < b
+	}
 	for _, l := range c.win.lo {
 		if t.lo < l.a+max(l.b*from, l.b*to) {
-			return true
+			if c.under || crosses(l) {
+				return true
+			}
+			c.under, c.bottom = true, l
 		}
 	}
 	for _, l := range c.win.hi {
 		if t.hi > l.a+min(l.b*from, l.b*to) {
-			return true
+			if c.over || crosses(l) {
+				return true
+			}
+			c.over, c.top = true, l
 		}
 	}
 	return false
@@ -326,8 +349,16 @@ func (c *cover) stand(st *station, p float64) {
 	cx, cy := c.e.column(p)
 	w, lo, hi := c.t.slopes(cx, cy)
 	st.p, st.lo, st.hi = p, lo, hi
-	if c.clipped {
+	switch {
+	case c.clipped:
 		st.floor, st.ceiling = c.win.span(cx, cy)
+	default:
+		if c.under {
+			st.lo = c.bottom.a + c.bottom.b*p
+		}
+		if c.over {
+			st.hi = c.top.a + c.top.b*p
+		}
 	}
 	if cap(st.over) < len(c.partial) {
 		st.over = make([]bound, len(c.partial)+8)
