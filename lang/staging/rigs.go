@@ -66,9 +66,13 @@ func (b *builder) rigs() {
 
 // mountedAt is where on a rig its camera first is.
 func (b *builder) mountedAt(r *plan.Rig) geom.Vec {
-	for _, a := range b.plan.Actions {
-		if m, ok := a.Deed.(*plan.Mount); ok && m.Rig == r && m.At != nil {
-			return *m.At
+	for _, c := range b.tracks.Cameras {
+		for _, h := range c.Holds {
+			if h.Rig != r {
+				continue
+			}
+			lens, base := c.At(h.Taken), b.tracks.Body(r).At(h.Taken)
+			return geom.Vec{X: lens.X, Y: lens.Y}.Sub(base.Point()).Rotate(-base.Heading)
 		}
 	}
 	return geom.Vec{}
