@@ -5,6 +5,7 @@ import (
 
 	"longhand/lang/body"
 	"longhand/lang/diag"
+	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/safety"
 	"longhand/lang/units"
@@ -108,7 +109,7 @@ func (p *Pass) overSeated() {
 			}
 			var aboard []int // when this one has got on
 			for j, o := range p.Tracks.Rides {
-				if rigOf(o.Carrier) == rig && o.From <= r.From && o.To > r.From+weightWithin && !p.replaced(o.Who, rig, r.From) {
+				if rigOf(o.Carrier) == rig && o.From <= r.From && p.stays(o, r.From) {
 					aboard = append(aboard, j)
 				}
 			}
@@ -134,12 +135,8 @@ func (p *Pass) overSeated() {
 	}
 }
 
-// replaced says that somebody is about to step off for another's weight.
-func (p *Pass) replaced(who plan.Thing, rig *plan.Rig, at units.Seconds) bool {
-	for _, h := range p.Tracks.Handoffs {
-		if h.From == rig && plan.Thing(h.Giver) == who && at >= h.Start-weightWithin && at <= h.End {
-			return true
-		}
-	}
-	return false
+// stays says that somebody aboard doesn't get off as another gets on: a swap is
+// the crew's to balance.
+func (p *Pass) stays(r motion.Ride, from units.Seconds) bool {
+	return r.To > from+swapWithin || r.To >= p.Tracks.Length()
 }

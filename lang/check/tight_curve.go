@@ -41,7 +41,7 @@ beat "Round"
 	Needs: Moved,
 	Run: func(p *Pass) {
 		for _, d := range p.Tracks.Demands {
-			if d.Quantity != motion.Radius || !d.Over() {
+			if d.Quantity != motion.Radius || !d.Over() || p.closesIn(d) {
 				continue
 			}
 			p.foundOn(d.Action, d.Subject, d.From, d.To, "%s goes round a curve of %s, %s tighter than the %s it takes",
@@ -49,4 +49,26 @@ beat "Round"
 				Note("the limit is of %s", d.Source)
 		}
 	},
+}
+
+// turnsBack is the radius below which a way that follows somebody doesn't curve
+// but turns back on itself: wheels stop there and go the other way, m.
+const turnsBack = 0.3
+
+// closesIn says that a tight curve is of the way into a relation, which a grip
+// takes as it suits the wheels, or where what is followed turns back.
+func (p *Pass) closesIn(d motion.Demand) bool {
+	t := p.Tracks.Body(d.Subject)
+	if t == nil || t.Segment(d.At).Kind == motion.Moving {
+		return false
+	}
+	if d.Peak < turnsBack {
+		return true
+	}
+	for _, j := range p.Tracks.Joins {
+		if j.Action == d.Action && j.Subject == d.Subject && d.At >= j.Start && d.At <= j.Done {
+			return true
+		}
+	}
+	return false
 }
