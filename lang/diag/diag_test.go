@@ -128,3 +128,12 @@ func TestAnnotationsAreEscapedAndCapped(t *testing.T) {
 	assert.Len(t, lines, 10+1+1)
 	assert.Equal(t, "3 more of kind error, not annotated", lines[10])
 }
+
+func TestTextIsNoCommandToATerminal(t *testing.T) {
+	f := source.NewFile("a.take", "x\x1b[2J\x00\xff y\n")
+	var bag Bag
+	bag.Errorf("syntax", source.Span{File: f, Start: 0, End: 1}, "no")
+	var b bytes.Buffer
+	require.NoError(t, WriteText(&b, bag.Sorted(), Paint{}))
+	assert.Contains(t, b.String(), "x·[2J·· y")
+}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"longhand/lang/source"
@@ -82,7 +83,7 @@ func snippet(b *strings.Builder, s source.Span, paint Paint) {
 		return
 	}
 	start, end := s.StartPos(), s.EndPos()
-	line := s.File.Line(start.Line)
+	line := strings.Map(printable, s.File.Line(start.Line))
 	if strings.TrimSpace(line) == "" {
 		return
 	}
@@ -106,6 +107,14 @@ func snippet(b *strings.Builder, s source.Span, paint Paint) {
 	}
 	fmt.Fprintf(b, "%s %s\n", paint.dim(number+" |"), line)
 	fmt.Fprintf(b, "%s %s%s\n", paint.dim("      |"), lead, strings.Repeat("^", under))
+}
+
+// printable keeps what a terminal would take for a command out of it.
+func printable(r rune) rune {
+	if r == utf8.RuneError || r != '\t' && unicode.IsControl(r) {
+		return '·'
+	}
+	return r
 }
 
 // Summary counts findings in words: "2 errors, 1 warning"; "nothing found".
