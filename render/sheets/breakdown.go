@@ -1,0 +1,143 @@
+package sheets
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"sort"
+
+	"longhand/lang/clock"
+	"longhand/lang/compile"
+	"longhand/lang/diag"
+	"longhand/lang/motion"
+	"longhand/lang/plan"
+	"longhand/lang/safety"
+	"longhand/lang/timecode"
+	"longhand/lang/units"
+)
+
+// maker works out sheets from a compiled plan.
+type maker struct {
+	ctx  context.Context
+	r    *compile.Result
+	p    *plan.Plan
+	sys  units.System
+	rate units.Rate
+	code *timecode.Code // nil where the rate has none
+
+	take  *part
+	parts []*part // the take, then the pickups
+	seen  map[*plan.Camera]map[plan.Thing][]diag.Frames
+}
+
+// part is the take or a pickup: what has a clock of its own.
+type part struct {
+	name    string // `pickup "Otto reads"`; "" for the take
+	pickup  *plan.Pickup
+	tracks  *motion.Tracks
+	clock   *clock.Clock
+	actions []*plan.Action
+}
+
+// Breakdown works out the sheets of all departments. The plan must have been
+// compiled to the end; the error says that it was not, or is that of a context
+// that ended.
+func Breakdown(ctx context.Context, r *compile.Result) (*Book, error) {
+	if r == nil || r.Plan == nil || r.Tracks == nil || r.Stage == nil || r.Sight == nil {
+		return nil, errors.New("the plan has mistakes in its text, so there is nothing to make sheets of")
+	}
+	m := &maker{ctx: ctx, r: r, p: r.Plan, sys: r.Plan.Take.Units, rate: r.Tracks.Rate}
+	if c, err := timecode.New(m.rate, false); err == nil {
+		m.code = &c
+	}
+	m.take = &part{tracks: r.Tracks, clock: r.Tracks.Clock, actions: m.p.Actions}
+	m.parts = []*part{m.take}
+	for _, k := range m.p.Pickups {
+		t := motion.ResolvePickup(ctx, m.p, k)
+		m.parts = append(m.parts, &part{name: fmt.Sprintf("pickup %q", k.Title), pickup: k, tracks: t, clock: t.Clock, actions: k.Actions})
+	}
+	b := m.book()
+	for _, d := range departments {
+		s := Sheet{Department: d.id, Title: d.title}
+		tables, topics := m.sheet(d.id)
+		for _, t := range tables {
+			s.Tables = append(s.Tables, *t)
+		}
+		if t := m.notes(d.id); len(t.Rows) > 0 {
+			s.Tables = append(s.Tables, *t)
+		}
+		for _, t := range topics {
+			s.Cautions = append(s.Cautions, t.Caution())
+		}
+		b.Sheets = append(b.Sheets, s)
+	}
+	return b, ctx.Err()
+}
+
+func (m *maker) sheet(d Department) ([]*Table, []safety.Topic) {
+	switch d {
+	case Camera:
+		return m.camera()
+	case Grip:
+		return m.grip()
+	case Electric:
+		return m.electric()
+	case Art:
+		return m.art()
+	case Sound:
+		return m.sound()
+	case Effects:
+		return m.effects()
+	case Ads:
+		return m.ads()
+	case Movement:
+		return m.movement()
+	case Vehicles:
+		return m.vehicles()
+	}
+	return m.script()
+}
+
+func (m *maker) book() *Book {
+	t := m.p.Take
+	b := &Book{
+		Title: t.Title, Scene: t.Scene, Set: m.p.Set.Title, Revision: t.Revision, Rate: m.rate.String(),
+		Length: fmt.Sprintf("%s, %d frames", m.take.clock.Length.Clock(), m.take.tracks.Frames), Units: "m", Safety: safety.General,
+	}
+	if m.sys == units.Feet {
+		b.Units = "ft"
+	}
+	if t.RevisionDate != "" && b.Revision != "" {
+		b.Revision += ", " + t.RevisionDate
+	}
+	if t.Date != nil {
+		b.Date = fmt.Sprintf("%04d-%02d-%02d", t.Date.Year, t.Date.Month, t.Date.Day)
+	}
+	if m.r.Errors()+m.r.Warnings() > 0 {
+		b.Open = diag.Summary(m.r.Findings)
+	}
+	return b
+}
+
+// notes is what the plan's `note` lines say to a department.
+func (m *maker) notes(d Department) *Table {
+	t := table("notes", "Notes", beatColumn(), col("note", "note", "as written in the plan"))
+	for _, n := range m.p.Notes {
+		if n.Department != d.noted() {
+			continue
+		}
+		where := "the take"
+		if n.Beat != nil {
+			where = beatName(n.Beat)
+		}
+		t.add(nil, cells(word(where), word(n.Text)))
+	}
+	return t
+}
+
+// inTime is a part's lines in the order in which they happen.
+func (p *part) inTime() []*plan.Action {
+	out := append([]*plan.Action(nil), p.actions...)
+	sort.SliceStable(out, func(i, j int) bool { return p.clock.Of(out[i]).Start < p.clock.Of(out[j]).Start })
+	return out
+}

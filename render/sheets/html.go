@@ -1,0 +1,133 @@
+package sheets
+
+import (
+	"html"
+	"strings"
+)
+
+// HTML writes the book as one page that needs nothing else: no script, no picture,
+// no network. It prints on A4, a department a section; on a narrow screen each row
+// becomes a block.
+func (b *Book) HTML() []byte {
+	w := &page{}
+	title := b.Title
+	if len(b.Sheets) == 1 {
+		title = b.heading(&b.Sheets[0])
+	}
+	w.raw("<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n<title>")
+	w.text(title)
+	w.raw("</title>\n<style>\n" + style + "</style>\n</head>\n<body>\n")
+	if len(b.Sheets) > 1 {
+		w.raw("<nav aria-label=\"departments\"><ul>")
+		for _, s := range b.Sheets {
+			w.raw("<li><a href=\"#" + string(s.Department) + "\">")
+			w.text(s.Title)
+			w.raw("</a></li>")
+		}
+		w.raw("</ul></nav>\n")
+	}
+	w.raw("<main>\n")
+	for i := range b.Sheets {
+		w.sheet(b, &b.Sheets[i])
+	}
+	w.raw("</main>\n</body>\n</html>\n")
+	return []byte(w.String())
+}
+
+type page struct{ strings.Builder }
+
+func (w *page) raw(s string)  { w.WriteString(s) }
+func (w *page) text(s string) { w.WriteString(html.EscapeString(s)) }
+
+// element writes text between tags.
+func (w *page) element(tag, attributes, s string) {
+	w.raw("<" + tag + attributes + ">")
+	w.text(s)
+	w.raw("</" + tag + ">")
+}
+
+func (w *page) sheet(b *Book, s *Sheet) {
+	id := string(s.Department)
+	w.raw("<section class=\"sheet\" id=\"" + id + "\" aria-labelledby=\"" + id + "-title\">\n<header>")
+	w.element("h1", " id=\""+id+"-title\"", s.Title)
+	w.element("p", " class=\"take\"", b.Title)
+	w.element("p", " class=\"line\"", b.line())
+	w.raw("</header>\n")
+	for i := range s.Tables {
+		w.table(id, &s.Tables[i])
+	}
+	w.raw("<footer>")
+	if len(s.Cautions) > 0 {
+		w.raw("<h2>Mind</h2>\n<ul>")
+		for _, c := range s.Cautions {
+			w.element("li", "", sentence(c))
+		}
+		w.raw("</ul>\n")
+	}
+	w.element("p", " class=\"safety\"", b.Safety)
+	w.raw("</footer>\n</section>\n")
+}
+
+func (w *page) table(sheet string, t *Table) {
+	w.raw("<section class=\"table\" id=\"" + sheet + "-")
+	w.text(t.Key)
+	w.raw("\">")
+	w.element("h2", "", t.Title)
+	if len(t.Rows) == 0 {
+		w.element("p", " class=\"empty\"", t.Empty)
+	} else {
+		if t.Chart != nil {
+			w.raw(t.Chart.svg())
+		}
+		w.rows(t)
+	}
+	for _, n := range t.Notes {
+		w.element("p", " class=\"note\"", sentence(n))
+	}
+	w.raw("</section>\n")
+}
+
+func (w *page) rows(t *Table) {
+	p := t.printed()
+	class := ""
+	if len(p.columns) > wideTable {
+		class = " class=\"wide\""
+	}
+	w.raw("\n<table" + class + ">\n<thead><tr>")
+	for _, c := range p.columns {
+		w.element("th", " scope=\"col\""+side2(t.numeric(c)), t.Columns[c].Title)
+	}
+	w.raw("</tr></thead>\n<tbody>\n")
+	for i := range t.Rows {
+		if h, ok := t.heading(p, i); ok && h != "" {
+			w.raw("<tr class=\"group\">")
+			w.element("th", " scope=\"rowgroup\" colspan=\""+itoa(len(p.columns))+"\"", h)
+			w.raw("</tr>\n")
+		}
+		w.raw("<tr>")
+		for _, c := range p.columns {
+			v := t.Rows[i].Cells[c].Text
+			if v == "" {
+				w.raw("<td></td>")
+				continue
+			}
+			w.raw("<td" + side2(t.numeric(c)) + " data-c=\"")
+			w.text(t.Columns[c].Title)
+			w.raw("\">")
+			w.text(v)
+			w.raw("</td>")
+		}
+		w.raw("</tr>\n")
+	}
+	w.raw("</tbody>\n</table>\n")
+}
+
+// wideTable is how many columns make a table a wide one, set smaller.
+const wideTable = 11
+
+func side2(number bool) string {
+	if number {
+		return " class=\"n\""
+	}
+	return ""
+}

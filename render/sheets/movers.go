@@ -1,0 +1,243 @@
+package sheets
+
+import (
+	"math"
+
+	"longhand/lang/motion"
+	"longhand/lang/plan"
+	"longhand/lang/safety"
+	"longhand/lang/timecode"
+	"longhand/lang/units"
+)
+
+// movement is each performer's, and each crew member's, own list.
+func (m *maker) movement() ([]*Table, []safety.Topic) {
+	var out []*Table
+	for _, who := range m.p.People {
+		if t := m.movesOf(who); len(t.Rows) > 0 || !who.Crew {
+			out = append(out, t)
+		}
+	}
+	if len(out) == 0 {
+		t := table("nobody", "Movement", col("who", "who", "name"))
+		t.Empty = "There are no people in this plan."
+		out = append(out, t)
+	}
+	var topics []safety.Topic
+	if len(m.p.Set.Platforms)+len(m.p.Set.Stairs) > 0 {
+		topics = append(topics, safety.Height)
+	}
+	if m.dark() {
+		topics = append(topics, safety.Darkness)
+	}
+	for _, tr := range m.take.tracks.Bodies {
+		if m.wheeled(tr.Thing) && len(m.runs(tr)) > 0 {
+			return out, append(topics, safety.Vehicles)
+		}
+	}
+	return out, topics
+}
+
+func (m *maker) movesOf(who *plan.Person) *Table {
+	title := who.Name
+	if who.Role != "" {
+		title += ", " + who.Role
+	}
+	t := table("moves-"+who.Name, title, beatColumn(), clockColumns(), cueColumn(), col("does", "does", "the line in full"), col("from", "from", "where it begins"), col("to", "to", "where it ends"), col("passes", "passes", "marks on the way, with the clock"),
+		measure("length", "way", "m", "over the floor"), untilColumns("done"), measure("takes", "takes", "s", "from start to end"), measure("pace", "pace", "m/s", "the most speed on the way"), col("counts", "counts", "where the plan has a tempo"), slipColumns())
+	if m.p.Take.Tempo == nil {
+		t.Columns[t.Column("counts")].Quiet = true
+	}
+	t.Empty = who.Name + " has no lines in this plan."
+	for _, p := range m.parts {
+		for _, a := range p.inTime() {
+			if !m.does(p, who, a) {
+				continue
+			}
+			i := p.clock.Of(a)
+			tr := p.tracks.Body(who)
+			from, to, way, pace := "", "", word(""), word("")
+			if tr != nil {
+				from, to = m.where(p, who, i.Start), m.where(p, who, i.End)
+				if n := m.way3(tr, i.Start, i.End); !i.Open && n > 0.02 && tr.Carrier(i.Start+1e-6) == nil {
+					way = m.length(n)
+					pace = m.speed(m.topSpeed(tr, i.Start, i.End))
+				}
+			}
+			if to == from || i.Open {
+				to = ""
+			}
+			takes, done := seconds(i.Length()), m.until(i.End)
+			if i.Open {
+				takes, done = word("holds"), cells(word(""), word(""))
+			}
+			does := m.says(a)
+			if a.Subject != plan.Thing(who) {
+				does = "with " + nameOf(clockSubject(a)) + ": " + does
+			}
+			t.add(a, p.beat(a), m.clock(i.Start), p.cue(a), cells(word(does), word(from), word(to), word(m.passed(p, a)), way), done, cells(takes, pace, word(m.counts(i.Start, i.End, i.Open))), p.slip(a))
+		}
+	}
+	return t
+}
+
+// does says whether a line is one for a person: their own, or that of a camera
+// they carry that takes them somewhere.
+func (m *maker) does(p *part, who *plan.Person, a *plan.Action) bool {
+	if a.Subject == plan.Thing(who) {
+		return true
+	}
+	if h, ok := a.Deed.(*plan.Handoff); ok {
+		for _, f := range p.tracks.Handoffs {
+			if f.Action == a {
+				return f.Giver == who || f.Taker == who || f.Weight == who
+			}
+		}
+		return h.With == who || h.Weight == who
+	}
+	if mount, ok := a.Deed.(*plan.Mount); ok {
+		return mount.With == who
+	}
+	thing, ok := m.carried(p, a)
+	return ok && thing == plan.Thing(who)
+}
+
+func clockSubject(a *plan.Action) plan.Thing {
+	if c := cameraOf(a); c != nil {
+		return c
+	}
+	return a.Subject
+}
+
+// passed is the marks on a move's way with the clock at each.
+func (m *maker) passed(p *part, a *plan.Action) string {
+	s := ""
+	list := m.passings(p, a)
+	for i, k := range list {
+		if i == len(list)-1 && a.Deed.(*plan.Move).Path.To != nil {
+			break
+		}
+		if s != "" {
+			s += ", "
+		}
+		s += k.place + " " + k.at.Clock()
+	}
+	return s
+}
+
+// counts is a stretch in counts, and the bar it begins in.
+func (m *maker) counts(from, to units.Seconds, open bool) string {
+	k := m.p.Take.Tempo
+	if k == nil || k.BPM <= 0 || k.In <= 0 {
+		return ""
+	}
+	music := timecode.Tempo{BPM: k.BPM, In: k.In}
+	bar, c := music.Position(from)
+	s := "from bar " + units.Number(float64(bar), 0) + "." + units.Number(c, 1)
+	if open {
+		return s
+	}
+	return units.Number(float64(to-from)/float64(music.Beat()), 1) + " " + s
+}
+
+// vehicles is what drives or rolls, how fast, how close to people.
+func (m *maker) vehicles() ([]*Table, []safety.Topic) {
+	drives, close := m.drives(), m.closePasses()
+	var topics []safety.Topic
+	if len(drives.Rows) > 0 || len(m.p.Kit.Vehicles) > 0 {
+		topics = append(topics, safety.Vehicles, safety.Stunts)
+	}
+	return []*Table{drives, close, m.passengers()}, topics
+}
+
+// drives is every stretch in which a vehicle or a wheeled rig moves.
+func (m *maker) drives() *Table {
+	t := table("drives", "Drives", beatColumn(), clockColumns(), cueColumn(), col("who", "who", "vehicle or wheeled rig"), col("does", "does", "the line in full"), col("from", "from", "where it begins"), col("to", "to", "where it ends"), measure("length", "way", "m", "over the floor"), untilColumns("stands"),
+		measure("peak", "up to", "m/s", "its greatest speed"), measure("peak_kmh", "km/h", "km/h", "the same"), measure("limit", "limit", "m/s", "with people on foot nearby, or of the rig"), measure("dry", "stops in, dry", "m", "a slow driver on dry ground"), measure("wet", "wet", "m", "on wet ground"), slipColumns())
+	t.Empty = "Nothing drives and no rig rolls over the floor in this plan."
+	for _, p := range m.parts {
+		for _, a := range p.inTime() {
+			thing := a.Subject
+			if thing == nil || !m.wheeled(thing) {
+				if c, ok := m.carried(p, a); ok && m.wheeled(c) {
+					thing = c
+				} else {
+					continue
+				}
+			}
+			switch a.Deed.(type) {
+			case *plan.Move, *plan.Keep, *plan.Beside, *plan.Circle, *plan.Travel:
+			default:
+				continue
+			}
+			tr := p.tracks.Body(thing)
+			if tr == nil {
+				continue
+			}
+			i := p.clock.Of(a)
+			v := m.topSpeed(tr, i.Start, i.End)
+			limit := word("")
+			if d, ok := fastest(p, a); ok {
+				limit = m.speed(units.MetresPerSecond(d.Limit))
+			}
+			kmh := float64(v) * 3.6
+			t.add(a, p.beat(a), m.clock(i.Start), p.cue(a), cells(word(thing.ID().Name), word(m.says(a)), word(m.where(p, thing, i.Start)), word(m.where(p, thing, i.End)), m.length(m.way3(tr, i.Start, i.End))), m.until(i.End),
+				cells(m.speed(v), number(kmh, 1, units.Number(kmh, 1)), limit, m.length(safety.StoppingDistance(v, safety.Dry)), m.length(safety.StoppingDistance(v, safety.Wet))), p.slip(a))
+		}
+	}
+	if len(t.Rows) > 0 {
+		t.note("stopping distances are for " + safety.Reaction.String() + " to react and a braking of " + safety.Braking.Text(m.sys) + " (AASHTO); twice that in the wet")
+	}
+	return t
+}
+
+// closePasses is how close each moving vehicle comes to each person on foot.
+func (m *maker) closePasses() *Table {
+	t := table("close", "Closest to people", col("who", "who", "vehicle or wheeled rig, moving"), col("person", "to", "a person on foot, not with it"), measure("gap", "gap", "m", "between the outlines on the floor"), clockColumns(), beatColumn(),
+		measure("speed", "at", "m/s", "its speed then"), measure("stops", "stops in", "m", "at that speed, dry"), col("ahead", "ahead of it", "whether the person is in its way then"), col("where", "where", "the person is"))
+	t.Columns[t.Column("beat")].Group = false
+	t.Empty = "No vehicle and no wheeled rig moves while somebody is on foot in this take."
+	for _, tr := range m.take.tracks.Bodies {
+		if !m.wheeled(tr.Thing) {
+			continue
+		}
+		people, _ := m.closest(m.take, tr, func(units.Seconds) bool { return true })
+		for _, n := range people {
+			ahead := "no"
+			if m.ahead(tr, n) {
+				ahead = "yes"
+			}
+			t.add(nil, cells(word(tr.Thing.ID().Name), word(n.what), m.length(units.Metres(n.gap))), m.clock(n.at), m.take.beatAt(n.at), cells(m.speed(n.speed), m.length(safety.StoppingDistance(n.speed, safety.Dry)), word(ahead), word(m.where(m.take, n.thing, n.at))))
+		}
+	}
+	return t
+}
+
+// ahead says whether somebody is within the lane that a thing is about to cover.
+func (m *maker) ahead(tr *motion.Track, n near) bool {
+	who := m.take.tracks.Body(n.thing)
+	v := tr.Velocity(n.at)
+	if who == nil || v.Len() < still {
+		return false
+	}
+	d := who.At(n.at).Point().Sub(tr.At(n.at).Point())
+	way := v.Unit()
+	return d.Dot(way) > 0 && math.Abs(d.Cross(way)) < float64(tr.Width)/2+float64(who.Radius)
+}
+
+// passengers is who is aboard what drives.
+func (m *maker) passengers() *Table {
+	t := table("aboard", "Aboard", col("carrier", "on", "vehicle or rig"), col("who", "who", "aboard"), beatColumn(), clockColumns(), untilColumns("until"), measure("ahead", "ahead", "m", "from its middle"), measure("left", "left", "m", "from its middle"), measure("speed", "up to", "m/s", "its greatest speed meanwhile"))
+	t.Columns[t.Column("beat")].Group = false
+	t.Empty = "Nobody rides anything in this plan."
+	for _, p := range m.parts {
+		for _, r := range p.tracks.Rides {
+			tr := p.tracks.Body(r.Carrier)
+			if tr == nil {
+				continue
+			}
+			t.add(r.Action, cells(word(nameOf(r.Carrier)), word(nameOf(r.Who))), p.beatAt(r.From), m.clock(r.From), m.until(r.To), cells(m.signed(r.At.X), m.signed(r.At.Y), m.speed(m.topSpeed(tr, r.From, r.To))))
+		}
+	}
+	return t
+}

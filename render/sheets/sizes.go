@@ -1,0 +1,142 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+
+	"longhand/lang/body"
+	"longhand/lang/clock"
+	"longhand/lang/geom"
+	"longhand/lang/motion"
+	"longhand/lang/plan"
+	"longhand/lang/units"
+)
+
+// framing is how a camera frames a person over a stretch.
+type framing struct {
+	asked          string
+	first, last    body.Size
+	tight, loose   body.Size
+	tightH, looseH units.Metres
+	tightAt        units.Seconds
+	near, far      units.Metres
+	from, to       units.Seconds
+	frames         int
+}
+
+// sizes is the size of each person a camera is told to see, per beat, as framed
+// beside as asked for.
+func (m *maker) sizes() *Table {
+	t := table("sizes", "Sizes", beatColumn(), clockColumns(), untilColumns("until"),
+		col("camera", "camera", "name"), col("target", "sees", "the person seen"), col("asked", "asked", "size the plan asks for"),
+		col("first", "begins", "size as it begins"), col("last", "ends", "size as it ends"),
+		col("tightest", "tightest", "size where the frame is tightest"), col("tightest_clock", "at", "when it is"),
+		measure("frame_height", "frame height there", "m", "what the frame covers, top to bottom, at the person"),
+		measure("near", "nearest", "m", "from the lens along its axis"), measure("far", "farthest", "m", "from the lens along its axis"))
+	t.Empty = "No rolling camera is told to see a person with a lens in this plan."
+	for _, p := range m.parts {
+		for _, s := range p.spans() {
+			for _, ct := range p.tracks.Cameras {
+				for _, who := range m.p.People {
+					f := m.framing(p, ct, who, s)
+					if f.frames == 0 {
+						continue
+					}
+					asked := f.asked
+					if asked == "" {
+						asked = "any"
+					}
+					t.add(nil, p.beatAt(s.From), m.clock(f.from), m.until(f.to), cells(word(ct.Camera.Name), word(who.Name), word(asked), word(sizeName(f.first)), word(sizeName(f.last)),
+						word(sizeName(f.tight)), word(f.tightAt.Clock()), m.length(f.tightH), m.length(f.near), m.length(f.far)))
+				}
+			}
+		}
+	}
+	if len(t.Rows) > 0 {
+		t.note("a size is told from the height of frame at the person and the person's stature, upright")
+	}
+	return t
+}
+
+// spans are a part's beats in order of time; a pickup is one.
+func (p *part) spans() []clock.Span {
+	out := p.clock.Spans()
+	if len(out) == 0 {
+		out = []clock.Span{{To: p.clock.Length}}
+	}
+	return out
+}
+
+func sizeName(s body.Size) string {
+	if s == body.NoSize {
+		return "tiny"
+	}
+	return s.String()
+}
+
+func (m *maker) framing(p *part, ct *motion.CameraTrack, who *plan.Person, s clock.Span) framing {
+	f := framing{near: units.Metres(math.Inf(1)), tightH: units.Metres(math.Inf(1))}
+	tr := p.tracks.Body(who)
+	if tr == nil || ct.Frame.Height <= 0 {
+		return f
+	}
+	for k := m.rate.From(s.From); m.rate.Time(k) < s.To; k++ {
+		at := m.rate.Time(k)
+		aim := ct.Aim(at)
+		v := ct.At(at)
+		if !ct.Rolling(at) || aim == nil || v.Focal <= 0 || !sees(aim.See, who) || at < aim.Done && aim.Start > s.From {
+			continue
+		}
+		depth := depthOf(v, tr.At(at))
+		if depth <= 0.05 {
+			continue
+		}
+		_, high := ct.Frame.FieldSize(units.Millimetres(v.Focal), units.Metres(depth))
+		size := body.SizeOf(high, tr.Stature)
+		if f.frames == 0 {
+			f.first, f.from = size, at
+		}
+		f.frames++
+		f.last, f.to = size, at
+		if aim.Size != body.NoSize {
+			f.asked = aim.Size.String()
+		}
+		if high < f.tightH {
+			f.tight, f.tightH, f.tightAt = size, high, at
+		}
+		if high > f.looseH {
+			f.loose, f.looseH = size, high
+		}
+		f.near, f.far = min(f.near, units.Metres(depth)), max(f.far, units.Metres(depth))
+	}
+	return f
+}
+
+func sees(s *plan.See, who plan.Thing) bool {
+	if s == nil {
+		return false
+	}
+	for _, t := range s.Targets {
+		if t.Thing == who {
+			return true
+		}
+	}
+	return false
+}
+
+// depthOf is how far something is from a lens, along its axis, at the height of a
+// face.
+func depthOf(v motion.View, p motion.Pose) float64 {
+	ahead := geom.Vec3{X: math.Cos(v.Pan) * math.Cos(v.Tilt), Y: math.Sin(v.Pan) * math.Cos(v.Tilt), Z: math.Sin(v.Tilt)}
+	face := geom.Vec3{X: float64(p.X), Y: float64(p.Y), Z: float64(p.Z) + float64(p.Height)*body.EyeFraction}
+	return face.Sub(geom.Vec3{X: v.X, Y: v.Y, Z: v.Z}).Dot(ahead)
+}
+
+// feetToo prints a length in metres and in feet and inches, as focus is called.
+func feetToo(v units.Metres) string {
+	if math.IsInf(float64(v), 1) {
+		return "infinity"
+	}
+	inches := int(math.Round(float64(v / units.Inch)))
+	return fmt.Sprintf("%d'%d\"", inches/12, inches%12)
+}
