@@ -21,7 +21,7 @@ var stages = [][]string{
 	{"lang/solid"},
 	{"lang/bind"},
 	{"lang/clock"},
-	{"lang/motion"},
+	{"lang/motion", "lang/lighting"},
 	{"lang/sight"},
 	{"lang/staging", "lang/trace"},
 	{"lang/check"},

@@ -5,6 +5,7 @@ import (
 
 	"longhand/lang/clock"
 	"longhand/lang/diag"
+	"longhand/lang/lighting"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/sight"
@@ -38,6 +39,7 @@ type Pass struct {
 	seen     *views
 	held     []holder
 	exposed  *[]exposure
+	lit      *lighting.Lighting
 }
 
 // When says a stretch of frames for people: "0:12.3–0:14.0 (frames 295–336)".

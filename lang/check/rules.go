@@ -9,6 +9,9 @@ var Rules = []*Rule{
 	twoMoves,
 	overLength,
 	rollOut,
+	cueOverlap,
+	gridFull,
+	overCurrent,
 	noPlace,
 	notAboard,
 	noWay,
@@ -47,5 +50,8 @@ var Rules = []*Rule{
 	sizeOff,
 	unevenPair,
 	soft,
+	closeFocus,
+	noZoom,
+	onlyLens,
 	idleAllow,
 }
