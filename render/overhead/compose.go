@@ -160,6 +160,9 @@ func (d *drawing) draw() []note {
 	}
 	notes = append(notes, d.drawPaintOuts(outs)...)
 	notes = append(notes, d.drawFound(spoils, d.found())...)
+	if d.o.Department == "electric" {
+		return append(light, notes...)
+	}
 	return append(notes, light...)
 }
 
@@ -231,12 +234,17 @@ func (d *drawing) legend(at scene.Point, strip scene.Box) scene.Item {
 		draw func(scene.Point) []scene.Item
 	}
 	signs := []sign{
-		{"performer", func(p scene.Point) []scene.Item { return performer(p, 1.5, 0, starts) }},
-		{"crew", func(p scene.Point) []scene.Item { return crew(p, 1.5, 0, starts) }},
-		{"camera", func(p scene.Point) []scene.Item { return lens(p, 1.3, 0, starts) }},
-		{"starts", func(p scene.Point) []scene.Item { return performer(p, 1.5, 0, starts) }},
-		{"ends", func(p scene.Point) []scene.Item { return performer(p, 1.5, 0, ends) }},
-		{"stays", func(p scene.Point) []scene.Item { return performer(p, 1.5, 0, stays) }},
+		{"performer", func(p scene.Point) []scene.Item { return performer(p, 1.3, 0, starts) }},
+		{"crew", func(p scene.Point) []scene.Item { return crew(p, 1.2, 0, starts) }},
+		{"camera", func(p scene.Point) []scene.Item { return lens(p, 1.1, 0, starts) }},
+		{"rig", func(p scene.Point) []scene.Item {
+			b := scene.BoxAt(p.X-2, p.Y-1.3, 4, 2.6)
+			c := b.Corners()
+			return []scene.Item{&scene.Rect{Class: "machine-start", Box: b}, scene.Line("machine-line", c[0], c[2]), scene.Line("machine-line", c[1], c[3])}
+		}},
+		{"starts", func(p scene.Point) []scene.Item { return performer(p, 1.3, 0, starts) }},
+		{"ends", func(p scene.Point) []scene.Item { return performer(p, 1.3, 0, ends) }},
+		{"stays", func(p scene.Point) []scene.Item { return performer(p, 1.3, 0, stays) }},
 		{"view at start", func(p scene.Point) []scene.Item {
 			return []scene.Item{scene.Line("view-start", p.Add(scene.Pt(-2.5, 0)), p.Add(scene.Pt(2.5, 0)))}
 		}},
@@ -244,22 +252,31 @@ func (d *drawing) legend(at scene.Point, strip scene.Box) scene.Item {
 			return []scene.Item{scene.Line("view-end", p.Add(scene.Pt(-2.5, 0)), p.Add(scene.Pt(2.5, 0)))}
 		}},
 	}
+	if len(d.findings) > 0 {
+		signs = append(signs, sign{"finding", func(p scene.Point) []scene.Item { return triangleShape(p, 1.9) }})
+	}
+	if len(d.plan.PaintOuts) > 0 {
+		signs = append(signs, sign{"painted out", func(p scene.Point) []scene.Item {
+			return []scene.Item{scene.RegularPolygon("paint-badge", p, 1.9, 4, 90)}
+		}})
+	}
+	const rows, pitch = 3, 3.9
 	x := at.X
-	for i, s := range signs {
-		row := float64(i % 2)
-		p := scene.Pt(x+3, at.Y+3.6+row*5.6)
-		w := 7 + fonts.Regular.Width(7, s.text) + 3
-		if row == 0 && i+1 < len(signs) {
-			w = 7 + max(fonts.Regular.Width(7, s.text), fonts.Regular.Width(7, signs[i+1].text)) + 3
+	for i := 0; i < len(signs); i += rows {
+		column := signs[i:min(i+rows, len(signs))]
+		w := 0.0
+		for _, s := range column {
+			w = max(w, 7+fonts.Regular.Width(7, s.text)+3)
 		}
 		if x+w > strip.Max.X-1 {
 			break
 		}
-		g.Add(s.draw(p)...)
-		g.Add(&scene.Text{Class: "quiet", At: scene.Pt(x+7, p.Y), Text: s.text, Size: 7, Level: scene.Center})
-		if row == 1 {
-			x += 7 + max(fonts.Regular.Width(7, s.text), fonts.Regular.Width(7, signs[i-1].text)) + 3
+		for k, s := range column {
+			p := scene.Pt(x+3, at.Y+2.6+pitch*float64(k))
+			g.Add(s.draw(p)...)
+			g.Add(&scene.Text{Class: "quiet", At: scene.Pt(x+7, p.Y), Text: s.text, Size: 7, Level: scene.Center})
 		}
+		x += w
 	}
 	return g
 }

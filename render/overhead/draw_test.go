@@ -46,7 +46,7 @@ func drawings(r *compile.Result, o Options) map[string][]*scene.Sheet {
 	return out
 }
 
-var plans = []string{"collection", "busy", "feet"}
+var plans = []string{"collection", "busy", "feet", "signs"}
 
 // options are the ways every plan is drawn in tests.
 func options() map[string]Options {
@@ -80,6 +80,63 @@ func assertReads(t *testing.T, s *scene.Sheet, what string) {
 	for _, pair := range label.Overlaps(label.Quads(texts)) {
 		assert.Fail(t, "texts overlap", "%s: %q and %q", what, texts[pair[0]].Text, texts[pair[1]].Text)
 	}
+}
+
+// A label lies on no path where there is any other place for it: never, in these
+// plans at the scales they get.
+func TestLabelsKeepOffPaths(t *testing.T) {
+	looked := 0
+	for _, name := range plans {
+		r := compiled(t, name)
+		for _, b := range r.Plan.Beats {
+			for _, s := range Beat(r, b, Options{}) {
+				var lines []*scene.Polyline
+				var words []*scene.Text
+				var visit func(items []scene.Item, labels bool)
+				visit = func(items []scene.Item, labels bool) {
+					for _, it := range items {
+						switch v := it.(type) {
+						case *scene.Group:
+							visit(v.Items, labels || strings.HasSuffix(v.ID, "labels"))
+						case *scene.Polyline:
+							if strings.HasPrefix(v.Class, "path-") {
+								lines = append(lines, v)
+							}
+						case *scene.Text:
+							if labels {
+								words = append(words, v)
+							}
+						}
+					}
+				}
+				visit(s.Items, false)
+				looked += len(words) * len(lines)
+				for _, w := range words {
+					q := w.Quad()
+					for _, l := range lines {
+						for i := 1; i < len(l.Points); i++ {
+							assert.False(t, meets(q[:], l.Points[i-1], l.Points[i]), "%s, %s: %q lies on a path", name, b.Title, w.Text)
+						}
+					}
+				}
+			}
+		}
+	}
+	assert.Greater(t, looked, 100)
+}
+
+// meets is whether a segment meets a convex ring.
+func meets(ring []scene.Point, a, b scene.Point) bool {
+	side := func(p, q, r scene.Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
+	inside := true
+	for i, p := range ring {
+		q := ring[(i+1)%len(ring)]
+		if side(p, q, a)*side(p, q, b) < 0 && side(a, b, p)*side(a, b, q) < 0 {
+			return true
+		}
+		inside = inside && side(p, q, a) < 0 == (side(ring[0], ring[1], ring[2]) < 0)
+	}
+	return inside
 }
 
 // Everything that a beat names is named on its drawing, or listed as off it.
@@ -176,7 +233,7 @@ func TestGolden(t *testing.T) {
 		plan string
 		beat int
 		o    Options
-	}{{"collection", 1, Options{}}, {"busy", 0, Options{}}, {"feet", 0, Options{Paper: scene.Letter}}} {
+	}{{"signs", 0, Options{}}, {"feet", 0, Options{Paper: scene.Letter}}} {
 		r := compiled(t, c.plan)
 		r.Findings = nil // their words are not this package's
 		got := svg.Write(Beat(r, r.Plan.Beats[c.beat], c.o)[0], svg.Options{})

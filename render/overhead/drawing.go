@@ -1,6 +1,8 @@
 package overhead
 
 import (
+	"strconv"
+
 	"longhand/lang/geom"
 	"longhand/lang/plan"
 	"longhand/render/label"
@@ -28,6 +30,7 @@ type drawing struct {
 	keep   []label.Obstacle
 
 	initials []initial
+	ids      map[string]bool
 }
 
 // ask is a label that wants a place.
@@ -69,7 +72,19 @@ func (d *drawing) dims(fore []string) string {
 // without a name.
 func (d *drawing) crowded() bool { return d.view.Scale > 200 }
 
-func (d *drawing) id(words ...string) string { return d.pre + scene.ID(words...) }
+// id is an id of the drawing that no other group of it has.
+func (d *drawing) id(words ...string) string {
+	id := d.pre + scene.ID(words...)
+	if d.ids == nil {
+		d.ids = map[string]bool{}
+	}
+	one := id
+	for n := 2; d.ids[one]; n++ {
+		one = id + "-" + strconv.Itoa(n)
+	}
+	d.ids[one] = true
+	return one
+}
 
 func (d *drawing) pt(p geom.Vec) scene.Point { return d.view.Point(p) }
 

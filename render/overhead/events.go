@@ -186,6 +186,20 @@ func (d *drawing) place(e *event) (geom.Vec, bool) {
 	return geom.Vec{}, false
 }
 
+// onTheWay is whether the subject of an event is walking or driving when it comes.
+func (d *drawing) onTheWay(e *event) bool {
+	for _, a := range e.actions {
+		s := clock.SubjectOf(a)
+		if s == nil {
+			continue
+		}
+		if b := d.tracks.Body(s); b != nil {
+			return b.Carrier(e.at) == nil && b.Speed(e.at) > slow
+		}
+	}
+	return false
+}
+
 // badges put the numbers of events on the floor. Those of one place at one moment
 // stand in a row.
 func (d *drawing) badges(g *scene.Group, events []*event) {
@@ -204,6 +218,16 @@ func (d *drawing) badges(g *scene.Group, events []*event) {
 				ring, class = "badge-fore", "reversed"
 			} else {
 				one.Class = "dim"
+			}
+		}
+		if e.at > d.span.from+0.3 && d.onTheWay(e) { // the very place, where the number has to stand off
+			dot, free := &scene.Circle{Class: "pause", Center: d.pt(p), Radius: 0.65}, true
+			for _, i := range d.initials {
+				free = free && i.text.At.Dist(dot.Center) > i.radius+0.7
+			}
+			if free {
+				one.Add(dot)
+				d.avoid(0, 0, dot)
 			}
 		}
 		a := ask{into: one, must: true, draw: func(pl label.Place) []scene.Item {

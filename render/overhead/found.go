@@ -153,8 +153,12 @@ func (m *material) all() []plan.Thing {
 // triangle is the sign of a finding, with its letter.
 func triangle(text string, at scene.Point) []scene.Item {
 	low := at.Add(scene.Pt(0, 0.6))
-	return []scene.Item{scene.RegularPolygon("finding", low, 3, 3, 90),
+	return []scene.Item{triangleShape(at, 3)[0],
 		&scene.Text{Class: "ink", At: low.Add(scene.Pt(0, -0.05)), Text: text, Size: scene.Smallest, Face: fonts.Bold, Anchor: scene.Middle, Level: scene.Center}}
+}
+
+func triangleShape(at scene.Point, r float64) []scene.Item {
+	return []scene.Item{scene.RegularPolygon("finding", at.Add(scene.Pt(0, r/5)), r, 3, 90)}
 }
 
 // diamond is the sign of a paint-out.

@@ -1,6 +1,7 @@
 package overhead
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -168,10 +169,11 @@ func (d *drawing) offSheet(lost []string) []note {
 		try(p.X-d.box.Max.X, "right")
 		try(d.box.Min.Y-p.Y, "above")
 		try(p.Y-d.box.Max.Y, "below")
-		far := units.Metres(off * d.view.Scale / 1000)
-		if d.plan.Take.Units != units.Feet {
-			far = units.Metres(float64(int(float64(far)*10+0.5)) / 10)
+		unit := 0.1
+		if d.plan.Take.Units == units.Feet {
+			unit = float64(units.Foot)
 		}
+		far := units.Metres(math.Round(off*d.view.Scale/1000/unit) * unit)
 		names = append(names, b.Thing.ID().Name+" "+d.length(far)+" "+side)
 	}
 	for _, m := range d.plan.Set.Marks {

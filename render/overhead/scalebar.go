@@ -2,6 +2,7 @@ package overhead
 
 import (
 	"math"
+	"strings"
 
 	"longhand/lang/sky"
 	"longhand/lang/units"
@@ -109,9 +110,10 @@ func (d *drawing) bearings(centre scene.Point, r float64) (*scene.Group, float64
 	g.Add(scene.Line("sun", from.Polar(1.3, bearing+180), centre.Polar(0.6, bearing+180)), scene.OpenHead("sun", centre.Polar(0.6, bearing+180), bearing+180, 2, 1.8))
 	state := units.Number(float64(sun.Elevation), 0) + "° up"
 	if sun.Elevation < 0 {
-		state = units.Number(-float64(sun.Elevation), 0) + "° under the horizon"
+		state = units.Number(-float64(sun.Elevation), 0) + "° below the horizon"
 	}
-	lines := []string{"sun at " + day.Clock(at), state + ", azimuth " + units.Number(float64(sun.Azimuth), 0) + "°"}
+	name := strings.ReplaceAll(t.Roll.Name, "-", " ")
+	lines := []string{strings.TrimSpace(name + " " + window.Text(day)), "sun at " + units.Number(float64(sun.Azimuth), 0) + "°, " + state}
 	x := centre.X + r + 5
 	for i, l := range lines {
 		g.Add(&scene.Text{Class: "quiet", At: scene.Pt(x, centre.Y+float64(i)*fonts.LineHeight(7)), Text: l, Size: 7})
