@@ -159,7 +159,7 @@ func armGap(a motion.Arm, pose motion.Pose, radius float64) (gap float64, over b
 
 func (p *Pass) isUnder(m *movers, c *motion.CameraTrack, h *motion.Hold, b *mover, u under) {
 	t := m.time(u.worst)
-	line := b.line(t)
+	line := p.feetLine(b, t)
 	if moves := c.Speed(t); moves > b.track.Speed(t) && h.Action != nil {
 		line = h.Action
 	}

@@ -118,7 +118,7 @@ func (p *Pass) bumps(m *movers, a, b *mover, c contact) {
 		who, other = b, a
 	}
 	from, to := m.time(c.from), m.time(c.to)
-	line, met := who.line(from), other.line(from)
+	line, met := p.feetLine(who, from), p.feetLine(other, from)
 	at := m.at(who, c.from).Point()
 	switch {
 	case who.person != nil && other.person != nil:
@@ -145,9 +145,9 @@ func (p *Pass) bumps(m *movers, a, b *mover, c contact) {
 	}
 }
 
-// line is what a body is told to do at a time; the last that it was told where
-// it isn't told anything.
-func (b *mover) line(t units.Seconds) *plan.Action {
+// feetLine is what a body is told to do at a time; the last that it was told where
+// it isn't told anything, and the first where that comes later.
+func (p *Pass) feetLine(b *mover, t units.Seconds) *plan.Action {
 	var last *plan.Action
 	for i := range b.track.Segments {
 		s := &b.track.Segments[i]
@@ -156,6 +156,17 @@ func (b *mover) line(t units.Seconds) *plan.Action {
 		}
 		if s.Action != nil {
 			last = s.Action
+		}
+	}
+	if last != nil {
+		return last
+	}
+	for _, a := range p.Plan.Actions {
+		switch a.Deed.(type) {
+		case *plan.Move, *plan.Stand, *plan.Ride, *plan.Leave, *plan.Board:
+			if a.Subject == b.thing && (last == nil || p.Clock.Of(a).Start <= t) {
+				last = a
+			}
 		}
 	}
 	return last

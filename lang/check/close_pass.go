@@ -152,7 +152,7 @@ func (p *Pass) passes(m *movers, v, b *mover, reach float64) {
 	case ahead.found:
 		w := ahead
 		stop := safety.StoppingDistance(units.MetresPerSecond(w.speed), safety.Dry)
-		d := p.foundOn(v.line(m.time(w.worst)), v.thing, m.time(w.from), m.time(w.to),
+		d := p.foundOn(p.feetLine(v, m.time(w.worst)), v.thing, m.time(w.from), m.time(w.to),
 			"%s goes at %s at %s with %s %s ahead of it: it stops in %s, and %s more is kept free, so they are %s too close",
 			nameOf(v.thing), p.Speed(units.MetresPerSecond(w.speed)), m.time(w.worst).Clock(), nameOf(b.thing), p.Length(metres(w.gap)),
 			p.Length(stop), p.Length(body.VehicleGap.Hard), p.Length(metres(w.short)))
@@ -162,7 +162,7 @@ func (p *Pass) passes(m *movers, v, b *mover, reach float64) {
 		p.finishPass(d, m, b, w)
 	case beside.found:
 		w := beside
-		d := p.foundOn(v.line(m.time(w.worst)), v.thing, m.time(w.from), m.time(w.to),
+		d := p.foundOn(p.feetLine(v, m.time(w.worst)), v.thing, m.time(w.from), m.time(w.to),
 			"%s passes %s at %s, %s, with %s between them, %s less than the %s it keeps", nameOf(v.thing), nameOf(b.thing),
 			p.Speed(units.MetresPerSecond(w.speed)), m.time(w.worst).Clock(), p.Length(metres(w.gap)), p.Length(metres(w.short)), p.Length(body.VehicleGap.Hard))
 		d.Severity = diag.Warning
@@ -172,7 +172,7 @@ func (p *Pass) passes(m *movers, v, b *mover, reach float64) {
 
 func (p *Pass) finishPass(d *diag.Diagnostic, m *movers, b *mover, w passing) {
 	d.Worst = units.Frame(w.worst)
-	if a := b.line(m.time(w.worst)); a != nil {
+	if a := p.feetLine(b, m.time(w.worst)); a != nil {
 		d.Relate(a.Span, "%s", clock.Describe(a))
 	}
 	d.Note("stopping distance on a dry road: v x %s + v²/(2 x %s), AASHTO; usually %s more is kept free, at the least %s, %s",

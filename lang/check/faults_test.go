@@ -64,6 +64,11 @@ func TestFaultsOfMovement(t *testing.T) {
 		{"half a metre to the side", yard + "beat \"B\"\n  van drives from (-12, 0) to (12, 0) at 2 m/s\n  mina stands at (0, 1.7)\n", "close-pass"},
 		{"two metres to the side", yard + "beat \"B\"\n  van drives from (-12, 0) to (12, 0) at 2 m/s\n  mina stands at (0, 3.3)\n", ""},
 		{"behind it", yard + "beat \"B\"\n  van drives from (-8, 0) to (12, 0) at 2 m/s\n  mina stands at (-13, 0)\n", ""},
+		// In feet, as fixes have to be written then.
+		{"too fast in feet", "  units feet\nset \"Yard\"\n  mark M1 (0, 0)\n  mark M2 (40, 0)\n" + crew + "beat \"B\"\n  mina walks from M1 to M2 at 8 ft/s\n", "too-fast"},
+		{"on one mark in feet", "  units feet\nset \"Yard\"\n  mark M1 (0, 0)\n  mark M2 (40, 0)\n" + crew + "beat \"B\"\n  mina walks from M1 to M2\n  otto walks from (40, 20) to M2\n", "bump"},
+		// Weight: who stands in has to be stood in for.
+		{"the weight steps off too", "set \"Hall\"\n  mark C1 (0, 0)\nkit\n  camera A sensor 24.9 mm x 14 mm\n  lens w35 35 mm\n  rig lift crane reach 4 m seats 1\n  rig vest body-rig\n" + crew + "beat \"B\"\n  lift stands at C1\n  A on lift with ida up 1.5 m\n  A takes w35 T4\n  rolf stands at (3.6, 1.4)\n  handoff A from lift to vest weight rolf starting +2 s\n  rolf leaves lift starting +30 s\n", "no-weight"},
 		// Marks moved.
 		{"stands in a block", "set \"Hall\"\n  block bench (0, 0) (4, 0) (4, 1) (0, 1) high 1.2 m\n  mark M1 (2, -3)\n  mark M2 (2, 0.05)\n" + crew + "beat \"B\"\n  mina walks from M1 to M2\n", "through-wall"},
 		{"a handoff a little too far", "set \"Yard\"\n  mark C1 (0, 0)\n  mark C2 (1.5, 0)\n" + kit + "  rig more handheld\n" + crew + "beat \"B\"\n  ida stands at C1\n  rolf stands at C2\n  A on arms with ida\n  A takes w35 T4\n  A sees (0, -9)\n  handoff A from arms to more with rolf starting +2 s\n", "handoff-apart"},

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"sort"
 	"strings"
 
 	"longhand/lang/diag"
@@ -36,6 +37,7 @@ func (p *Pass) offerMarks(d *diag.Diagnostic, moves ...markMove) {
 		names = append(names, m.mark.Name)
 		furthest = max(furthest, m.mark.Point.Dist(m.to))
 	}
+	sort.Slice(edits, func(i, j int) bool { return edits[i].Span.Start < edits[j].Span.Start })
 	title := fmt.Sprintf("move mark %s %s", names[0], p.Length(metres(furthest)))
 	if len(names) > 1 {
 		title = fmt.Sprintf("move marks %s by up to %s", strings.Join(names, ", "), p.Length(metres(furthest)))

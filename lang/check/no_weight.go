@@ -72,7 +72,7 @@ beat "Down"
 		}
 		for _, r := range p.Tracks.Rides {
 			who, rig := personOf(r.Who), rigOf(r.Carrier)
-			if who == nil || rig == nil || !seatedArm(rig) || r.Weight || r.To >= p.Tracks.Length() || p.handsOver(who, rig, r.To) {
+			if who == nil || rig == nil || !seatedArm(rig) || r.To >= p.Tracks.Length() || p.handsOver(who, rig, r.To) {
 				continue
 			}
 			if !p.standsIn(rig, who, r.To, r.To+weightWithin) {

@@ -81,6 +81,7 @@ func inGap(narrow []gap, c collision) bool {
 func (p *Pass) throughWall(m *movers, b *mover, c collision) {
 	from, worst := m.time(c.from), m.time(c.worst)
 	s := b.track.Segment(worst)
+	line := p.feetLine(b, worst)
 	name := nameOf(b.thing)
 	at := m.at(b, c.worst).Point()
 	verb := "goes through"
@@ -89,17 +90,17 @@ func (p *Pass) throughWall(m *movers, b *mover, c collision) {
 	}
 	what := string(c.with.Thing.Kind()) + " " + c.with.Name
 	if c.with.Door != nil {
-		d := p.foundOn(s.Action, b.thing, from, m.time(c.to), "%s %s %s, which is shut, at %s, %s", name, verb, what, p.spot(at), worst.Clock())
+		d := p.foundOn(line, b.thing, from, m.time(c.to), "%s %s %s, which is shut, at %s, %s", name, verb, what, p.spot(at), worst.Clock())
 		if t, ok := c.with.opens(worst); ok {
 			d.Note("the door is open at %s, %s later", t.Clock(), t-from)
 		} else {
 			d.Note("nothing opens it after that")
 		}
-		p.finishCollision(d, b, c, s.Action)
+		p.finishCollision(d, b, c, line)
 		return
 	}
-	d := p.foundOn(s.Action, b.thing, from, m.time(c.to), "%s %s %s at %s, %s, by %s", name, verb, what, p.spot(at), worst.Clock(), p.Length(metres(c.deepest)))
-	p.finishCollision(d, b, c, s.Action)
+	d := p.foundOn(line, b.thing, from, m.time(c.to), "%s %s %s at %s, %s, by %s", name, verb, what, p.spot(at), worst.Clock(), p.Length(metres(c.deepest)))
+	p.finishCollision(d, b, c, line)
 }
 
 func (p *Pass) finishCollision(d *diag.Diagnostic, b *mover, c collision, a *plan.Action) {

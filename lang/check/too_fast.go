@@ -178,7 +178,7 @@ func doing(d motion.Demand) string {
 	case motion.TiltRate:
 		return "tilts at"
 	case motion.RiseRate:
-		return "rises or sinks at"
+		return "takes the lens up or down at"
 	}
 	return "follows focus at"
 }
