@@ -137,6 +137,45 @@ func TestOneFrameIsFound(t *testing.T) {
 	assert.Contains(t, one[0].Message, "one frame)")
 }
 
+// Ten minutes, a camera that travels past one doorway, a second doorway behind
+// it, and a trolley in the dark beyond: for one frame the three are in line.
+func TestOneFrameInTenMinutes(t *testing.T) {
+	text := `take "Two doorways"
+  rate 24 fps
+set "Corridors"
+  wall near (-90, 3) (90, 3) high 4 m thick 20 mm
+  door first on near 89.9 m to 90.1 m high 3 m open
+  wall far (-90, 9) (90, 9) high 4 m thick 20 mm
+  door second on far 90.98 m to 91.02 m high 3 m open
+  mark S0 (-30, 0)
+  mark S1 (30, 0)
+kit
+  camera A sensor 24.89 mm x 14 mm
+  lens w35 35 mm stops T2 to T22
+  rig track dolly
+  vehicle trolley 40 mm x 40 mm high 1.2 m gear
+people
+  crew ida
+beat "Past"
+  trolley stands at CART
+  track moves from S0 to S1 at 2 m/s starting +5:00
+  A on track with ida up 1.5 m at (0, 0)
+  A takes w35 T4
+  A pans 90 deg left
+  ida stands until +10:00
+`
+	// The trolley, 40 mm wide, is in line with the middles of both doorways, 12 m behind
+	// the far one, which is 40 mm wide too. On the camera's line, 9 m before that
+	// doorway, by similar triangles, some of it shows over
+	// 2·(20·(1 + 9/12) + 20·9/12) = 100 mm: at 2 m/s that is 1.2 frames.
+	found := compiled(t, strings.Replace(text, "CART", "(3, 21)", 1))
+	assert.Equal(t, 14401, found.Tracks.Frames)
+	d := of(found.Findings, "gear-in-shot")
+	require.Len(t, d, 1)
+	require.Len(t, d[0].Frames, 1)
+	assert.LessOrEqual(t, int(d[0].Frames[0].To-d[0].Frames[0].From), 1)
+}
+
 // An operator, what they wear and the camera on it are one finding, not three.
 func TestACameraSeenIsOneFinding(t *testing.T) {
 	text := `take "Two cameras"
