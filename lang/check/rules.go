@@ -12,6 +12,8 @@ var Rules = []*Rule{
 	cueOverlap,
 	gridFull,
 	overCurrent,
+	lightWindow,
+	pickupLight,
 	noPlace,
 	notAboard,
 	noWay,
@@ -53,5 +55,6 @@ var Rules = []*Rule{
 	closeFocus,
 	noZoom,
 	onlyLens,
+	modernInShot,
 	idleAllow,
 }
