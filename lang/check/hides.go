@@ -46,10 +46,7 @@ func (p *Pass) hideouts() []hideout {
 		if len(o.frames) == 0 {
 			continue
 		}
-		for _, r := range p.Stage.Scene.Cameras[scene].Rolls {
-			o.rolls = append(o.rolls, diag.Frames{From: r.From, To: r.To})
-		}
-		o.rolls = meet(tidy(o.rolls), o.frames)
+		o.rolls = meet(p.rolling(scene), o.frames)
 		o.centre, _ = plan.On{Wall: h.Hole.Wall, From: h.Hole.Along, To: h.Hole.Along}.Ends()
 		v := p.Stage.Scene.Cameras[scene].At(o.frames[0].From)
 		o.into = o.centre.Sub(geom.Vec{X: v.X, Y: v.Y}).Unit()

@@ -102,11 +102,7 @@ func (p *Pass) lost(camera int, track *motion.CameraTrack, k int) {
 		end = track.Aims[k+1].Start
 	}
 	span := diag.Frames{From: p.Tracks.Rate.From(aim.Done), To: p.Tracks.Rate.From(end) - 1}
-	var rolls []diag.Frames
-	for _, r := range p.Stage.Scene.Cameras[camera].Rolls {
-		rolls = append(rolls, diag.Frames{From: r.From, To: r.To})
-	}
-	frames := meet(tidy(rolls), []diag.Frames{span})
+	frames := meet(p.rolling(camera), []diag.Frames{span})
 	if len(frames) == 0 || aim.See == nil {
 		return
 	}

@@ -34,7 +34,7 @@ func (p *Pass) acceptSeen(e *excuse) {
 	}
 	cam := scene.Cameras[camera]
 	cam.Rolls = nil
-	for _, r := range p.rollingIn(camera, e.frames) {
+	for _, r := range meet(p.rolling(camera), e.frames) {
 		cam.Rolls = append(cam.Rolls, sight.Frames{From: r.From, To: r.To})
 	}
 	scene.Cameras = []sight.Camera{cam}
@@ -43,15 +43,6 @@ func (p *Pass) acceptSeen(e *excuse) {
 		return // cancelled
 	}
 	p.acceptShown(e, scene, seen, 0, bodies, e.thing.ID().Decl)
-}
-
-// rollingIn is those of the frames in which a camera rolls.
-func (p *Pass) rollingIn(camera int, frames []diag.Frames) []diag.Frames {
-	var rolls []diag.Frames
-	for _, r := range p.Stage.Scene.Cameras[camera].Rolls {
-		rolls = append(rolls, diag.Frames{From: r.From, To: r.To})
-	}
-	return meet(tidy(rolls), frames)
 }
 
 // acceptShown files every stretch in which some of the bodies show.
@@ -121,7 +112,7 @@ func boxOf(seen *sight.Report, camera int, bodies []int, f units.Frame) (sight.B
 // acceptUnseen files what no drawing of the set shows, such as a wash or a grid
 // overhead: for all the frames it is asked for.
 func (p *Pass) acceptUnseen(e *excuse, camera int) {
-	frames := p.rollingIn(camera, e.frames)
+	frames := meet(p.rolling(camera), e.frames)
 	if len(frames) == 0 {
 		return
 	}
