@@ -1,0 +1,312 @@
+package frames
+
+import (
+	"math"
+
+	"longhand/lang/body"
+	"longhand/lang/geom"
+	"longhand/lang/sight"
+	"longhand/render/scene"
+)
+
+// A stand-in person, in parts of stature, x ahead, y to its left, z up: rounded
+// limbs between joints. Proportions follow the drawing manuals' figure of seven
+// and a half heads (common practice, no source); the whole is then fitted to the
+// box of the upright cylinder that sight reckons with.
+type joint struct{ x, y, z float64 }
+
+// limb is the hull of a few level ellipses.
+type limb struct {
+	rings []ring
+	head  bool
+	trunk bool
+}
+
+type ring struct {
+	at     joint
+	rx, ry float64
+}
+
+// stance is where the joints of a posture are.
+type stance struct {
+	head, neck, waist, hips joint
+	knees, ankles           [2]joint // left, right
+	elbows, hands           [2]joint
+	toes                    float64
+}
+
+func stanceOf(p body.Posture) stance {
+	switch p {
+	case body.Sitting:
+		return stance{
+			head: joint{0, 0, .725}, neck: joint{0, 0, .635}, waist: joint{0, 0, .42}, hips: joint{-.02, 0, .29},
+			knees:  [2]joint{{.25, .06, .27}, {.25, -.06, .27}},
+			ankles: [2]joint{{.22, .06, .04}, {.24, -.06, .04}},
+			elbows: [2]joint{{.04, .125, .44}, {.04, -.125, .44}},
+			hands:  [2]joint{{.17, .08, .33}, {.17, -.08, .33}},
+			toes:   .1,
+		}
+	case body.Kneeling:
+		return stance{
+			head: joint{.01, 0, .675}, neck: joint{0, 0, .585}, waist: joint{0, 0, .36}, hips: joint{0, 0, .25},
+			knees:  [2]joint{{.04, .06, .035}, {.04, -.06, .035}},
+			ankles: [2]joint{{-.19, .06, .035}, {-.19, -.06, .035}},
+			elbows: [2]joint{{.03, .125, .39}, {.03, -.125, .39}},
+			hands:  [2]joint{{.14, .07, .29}, {.12, -.08, .25}},
+			toes:   -.07,
+		}
+	case body.Crouching:
+		return stance{
+			head: joint{.08, 0, .54}, neck: joint{.04, 0, .45}, waist: joint{-.03, 0, .27}, hips: joint{-.07, 0, .15},
+			knees:  [2]joint{{.14, .07, .27}, {.14, -.07, .27}},
+			ankles: [2]joint{{0, .06, .04}, {0, -.06, .04}},
+			elbows: [2]joint{{.1, .125, .3}, {.1, -.125, .3}},
+			hands:  [2]joint{{.2, .06, .25}, {.2, -.06, .25}},
+			toes:   .1,
+		}
+	}
+	return stance{ // one foot a little ahead, the arms as if walking
+		head: joint{0, 0, .935}, neck: joint{0, 0, .845}, waist: joint{0, 0, .62}, hips: joint{0, 0, .5},
+		knees:  [2]joint{{.035, .052, .28}, {-.015, -.052, .28}},
+		ankles: [2]joint{{.04, .055, .035}, {-.085, -.055, .035}},
+		elbows: [2]joint{{-.05, .118, .63}, {.02, -.118, .63}},
+		hands:  [2]joint{{-.03, .118, .47}, {.09, -.115, .49}},
+		toes:   .09,
+	}
+}
+
+func (s stance) limbs() []limb {
+	level := func(j joint, dz, rx, ry float64) ring { return ring{joint{j.x, j.y, j.z + dz}, rx, ry} }
+	limbs := []limb{
+		{head: true, rings: headRings(s.head)},
+		{rings: []ring{level(s.neck, -.01, .036, .036), level(s.neck, .01, .028, .028), level(s.neck, .045, .026, .026)}},
+		{trunk: true, rings: []ring{level(s.neck, .004, .026, .03), level(s.neck, -.022, .04, .1), level(s.neck, -.045, .05, .114), level(s.neck, -.13, .056, .1), level(s.waist, 0, .05, .078), level(s.hips, 0, .06, .088), level(s.hips, -.03, .045, .07)}},
+	}
+	for i, side := range [2]float64{1, -1} {
+		hip := joint{s.hips.x, s.hips.y + side*.045, s.hips.z}
+		shoulder := joint{s.neck.x, s.neck.y + side*.107, s.neck.z - .05}
+		knee, ankle, elbow, hand := s.knees[i], s.ankles[i], s.elbows[i], s.hands[i]
+		toe := joint{ankle.x + s.toes, ankle.y, .012}
+		heel := joint{ankle.x - .025, ankle.y, .014}
+		if s.toes < 0 {
+			heel.x, heel.z = ankle.x+.02, ankle.z
+			toe.z = ankle.z - .01
+		}
+		limbs = append(limbs,
+			limb{rings: []ring{level(hip, -.01, .045, .045), level(knee, 0, .034, .034)}},
+			limb{rings: []ring{level(knee, 0, .034, .034), level(ankle, 0, .023, .023)}},
+			limb{rings: []ring{level(heel, -.012, .02, .022), level(ankle, .01, .022, .022), level(toe, 0, .025, .026), level(toe, -.01, .03, .028)}},
+			limb{rings: []ring{level(shoulder, .028, .01, .01), level(shoulder, .02, .022, .022), level(shoulder, 0, .029, .029), level(elbow, 0, .023, .023)}},
+			limb{rings: []ring{level(elbow, 0, .023, .023), level(hand, 0, .018, .018), level(hand, -.03, .008, .008)}},
+		)
+	}
+	return limbs
+}
+
+// The head is a little longer than wide, its face ahead.
+const headHigh, headLong, headWide = .065, .052, .045
+
+func headRings(c joint) []ring {
+	var out []ring
+	for lat := -90; lat <= 90; lat += 15 {
+		s, k := math.Sincos(float64(lat) * math.Pi / 180)
+		out = append(out, ring{joint{c.x, c.y, c.z + headHigh*s}, headLong * k, headWide * k})
+	}
+	// the nose
+	return append(out, ring{joint{c.x + headLong - .002, c.y, c.z - .017}, .008, .006}, ring{joint{c.x + headLong*.9, c.y, c.z + .012}, .004, .004})
+}
+
+// mark is a line on a figure with, at each point, the way its surface faces.
+type mark struct {
+	points  []joint
+	normals []joint
+	hair    bool
+}
+
+// features are what tells front from back: the face, the hair at the back of the
+// head, the opening of a coat.
+func (s stance) features() []mark {
+	on := func(lat, lon float64) (joint, joint) {
+		sl, cl := math.Sincos(lat * math.Pi / 180)
+		so, co := math.Sincos(lon * math.Pi / 180)
+		return joint{s.head.x + headLong*cl*co, s.head.y + headWide*cl*so, s.head.z + headHigh*sl}, joint{cl * co, cl * so, sl}
+	}
+	arc := func(lat0, lon0, lat1, lon1 float64, hair bool) mark {
+		m := mark{hair: hair}
+		for i := range 13 {
+			k := float64(i) / 12
+			p, n := on(lat0+(lat1-lat0)*k, lon0+(lon1-lon0)*k)
+			m.points, m.normals = append(m.points, p), append(m.normals, n)
+		}
+		return m
+	}
+	out := []mark{
+		arc(6, 16, 6, 38, false), arc(6, -16, 6, -38, false), // eyes
+		arc(2, 0, -22, 0, false), arc(-22, 0, -22, 9, false), // nose
+		arc(-44, -20, -44, 20, false), // mouth
+		arc(38, -85, 38, 85, false),   // hairline
+		arc(38, 85, -18, 95, false), arc(38, -85, -18, -95, false),
+	}
+	for lon := 105.0; lon <= 255; lon += 15 {
+		out = append(out, arc(78, lon, -25, lon, true))
+	}
+	// The front of a coat: from the collar down, and its two lapels.
+	front := joint{x: 1}
+	chest := joint{s.neck.x + .052, 0, s.neck.z - .15}
+	belly := joint{s.waist.x + .052, 0, s.waist.z}
+	line := func(ps ...joint) mark {
+		m := mark{points: ps}
+		for range ps {
+			m.normals = append(m.normals, front)
+		}
+		return m
+	}
+	out = append(out,
+		line(chest, belly, joint{s.hips.x + .058, 0, s.hips.z + .01}),
+		line(joint{s.neck.x + .03, .032, s.neck.z - .015}, chest),
+		line(joint{s.neck.x + .03, -.032, s.neck.z - .015}, chest))
+	return out
+}
+
+// figure is a person on paper: convex outlines, nearest first, and lines on them.
+type figure struct {
+	parts []part
+	lines []partLine
+}
+
+type part struct {
+	ring  []scene.Point
+	depth float64
+}
+
+type partLine struct {
+	part   int
+	points []scene.Point
+	hair   bool
+}
+
+// cylinderBox is where an upright cylinder falls on paper; ok is false where some
+// of it is beside or behind the lens.
+func cylinderBox(l *lens, at sight.Pose, radius float64) (scene.Box, bool) {
+	const around = 96
+	points := make([]scene.Point, 0, 2*around)
+	for i := range around {
+		p := geom.Vec{X: at.X, Y: at.Y}.Add(geom.Polar(radius, 2*math.Pi*float64(i)/around))
+		for _, z := range [2]float64{at.Z, at.Z + at.Height} {
+			q := l.see(p.At(z))
+			if q.Z < near {
+				return scene.Box{}, false
+			}
+			points = append(points, l.paper(q))
+		}
+	}
+	return scene.BoundsOf(points)
+}
+
+// newFigure draws a person; nil where they are too near to be drawn whole.
+func newFigure(l *lens, at sight.Pose, radius float64, posture body.Posture) *figure {
+	want, ok := cylinderBox(l, at, radius)
+	if !ok {
+		return nil
+	}
+	s := stanceOf(posture)
+	unit := at.Height / posture.HeightFraction()
+	sin, cos := math.Sincos(at.Heading)
+	world := func(j joint) geom.Vec3 {
+		x, y := j.x*unit, j.y*unit
+		return geom.Vec3{X: at.X + x*cos - y*sin, Y: at.Y + x*sin + y*cos, Z: at.Z + j.z*unit}
+	}
+	f := &figure{}
+	var all []scene.Point
+	head, trunk := 0, 0
+	for i, b := range s.limbs() {
+		var points []scene.Point
+		var middle geom.Vec3
+		for _, r := range b.rings {
+			for k := range 16 {
+				sk, ck := math.Sincos(2 * math.Pi * float64(k) / 16)
+				p := l.see(world(joint{r.at.x + r.rx*ck, r.at.y + r.ry*sk, r.at.z}))
+				p.Z = max(p.Z, near)
+				points = append(points, l.paper(p))
+			}
+			middle = middle.Add(l.see(world(r.at)).Mul(1 / float64(len(b.rings))))
+		}
+		if b.head {
+			head = i
+		}
+		if b.trunk {
+			trunk = i
+		}
+		f.parts = append(f.parts, part{hull(points), middle.Len()})
+		all = append(all, points...)
+	}
+	for _, m := range s.features() {
+		f.feature(l, m, world, at, head, trunk)
+	}
+	have, _ := scene.BoundsOf(all)
+	f.fit(have, want)
+	return f
+}
+
+// feature adds what of a line on the figure is turned to the lens.
+func (f *figure) feature(l *lens, m mark, world func(joint) geom.Vec3, at sight.Pose, head, trunk int) {
+	sin, cos := math.Sincos(at.Heading)
+	on := head
+	if len(m.points) != 13 {
+		on = trunk
+	}
+	var run []scene.Point
+	flush := func() {
+		if len(run) > 1 {
+			f.lines = append(f.lines, partLine{on, run, m.hair})
+		}
+		run = nil
+	}
+	for i, j := range m.points {
+		n := m.normals[i]
+		p := world(j)
+		normal := geom.Vec3{X: n.x*cos - n.y*sin, Y: n.x*sin + n.y*cos, Z: n.z}
+		to := l.at.Sub(p)
+		if normal.Dot(to)/to.Len() < 0.12 {
+			flush()
+			continue
+		}
+		q := l.see(p)
+		q.Z = max(q.Z, near)
+		run = append(run, l.paper(q))
+	}
+	flush()
+}
+
+// fit moves and stretches the figure from its own box into another.
+func (f *figure) fit(have, want scene.Box) {
+	if !(have.Width() > 0 && have.Height() > 0) {
+		return
+	}
+	kx, ky := want.Width()/have.Width(), want.Height()/have.Height()
+	move := func(ps []scene.Point) {
+		for i, p := range ps {
+			ps[i] = scene.Pt(want.Min.X+(p.X-have.Min.X)*kx, want.Min.Y+(p.Y-have.Min.Y)*ky)
+		}
+	}
+	for _, p := range f.parts {
+		move(p.ring)
+	}
+	for _, m := range f.lines {
+		move(m.points)
+	}
+}
+
+// hull is the convex hull of points on paper.
+func hull(points []scene.Point) []scene.Point {
+	vs := make([]geom.Vec, len(points))
+	for i, p := range points {
+		vs[i] = geom.Vec{X: p.X, Y: p.Y}
+	}
+	h := geom.Hull(vs)
+	out := make([]scene.Point, len(h))
+	for i, v := range h {
+		out[i] = scene.Pt(v.X, v.Y)
+	}
+	return out
+}

@@ -1,0 +1,201 @@
+package frames
+
+import (
+	"fmt"
+	"strings"
+
+	"longhand/lang/compile"
+	"longhand/lang/plan"
+	"longhand/lang/units"
+	"longhand/render/fonts"
+	"longhand/render/scene"
+)
+
+// Options is how sheets of frames are laid out; the zero value is A4 on its side.
+type Options struct {
+	Paper scene.Paper // zero for A4; it is laid on its side
+	// Page is the number of the first sheet and Pages how many there are in all;
+	// 0 counts these sheets only.
+	Page, Pages int
+}
+
+// Moment is a frame of a camera that a sheet shows.
+type Moment struct {
+	Frame units.Frame
+	Name  string // start, middle, end
+}
+
+// Row is a camera with its moments in a beat.
+type Row struct {
+	Camera  *plan.Camera
+	Moments []Moment
+}
+
+// Sheet draws what each camera that rolls in a beat sees at its start, middle and
+// end, a camera a row; nil where none does.
+func Sheet(r *compile.Result, beat *plan.Beat, o Options) []*scene.Sheet {
+	return New(r).Sheet(beat, o)
+}
+
+// Rows are the frames a beat's sheet shows: of each camera, what it rolls of the
+// beat at its start, middle and end.
+func (d *Drawer) Rows(beat *plan.Beat) []Row {
+	if d == nil || beat == nil {
+		return nil
+	}
+	from, to, ok := d.frames(beat)
+	if !ok {
+		return nil
+	}
+	var rows []Row
+	for i := range d.scene.Cameras {
+		c := &d.scene.Cameras[i]
+		for _, roll := range c.Rolls {
+			a, b := max(roll.From, from), min(roll.To, to)
+			if a > b {
+				continue
+			}
+			row := Row{Camera: d.r.Stage.Cameras[i]}
+			for k, f := range [3]units.Frame{a, (a + b) / 2, b} {
+				if n := len(row.Moments); n > 0 && row.Moments[n-1].Frame == f {
+					continue
+				}
+				row.Moments = append(row.Moments, Moment{f, [3]string{"start", "middle", "end"}[k]})
+			}
+			rows = append(rows, row)
+		}
+	}
+	return rows
+}
+
+// frames are the first and last frame that a beat occupies.
+func (d *Drawer) frames(beat *plan.Beat) (from, to units.Frame, ok bool) {
+	for _, s := range d.r.Tracks.Clock.Spans() {
+		if s.Beat == beat && s.To > s.From {
+			from = d.r.Tracks.Rate.From(s.From)
+			to = min(d.r.Tracks.Rate.From(s.To)-1, units.Frame(d.r.Tracks.Frames-1))
+			return from, to, from <= to
+		}
+	}
+	return 0, 0, false
+}
+
+// The page, in millimetres.
+const (
+	margin   = 10.0
+	topHigh  = 14.0
+	footHigh = 5.0
+	gutter   = 5.0
+	capSize  = 7.5
+)
+
+// Sheet draws a beat's frames: a camera a row, or, where there is one camera, as
+// large as two rows of two allow.
+func (d *Drawer) Sheet(beat *plan.Beat, o Options) []*scene.Sheet {
+	rows := d.Rows(beat)
+	if len(rows) == 0 {
+		return nil
+	}
+	paper := o.Paper
+	if paper.Width <= 0 || paper.Height <= 0 {
+		paper = scene.A4
+	}
+	paper = paper.Landscape()
+	across, down := 3, 1
+	if len(rows) == 1 && len(rows[0].Moments) > 1 {
+		across, down = 2, 2
+	}
+	wide := (paper.Width - 2*margin - float64(across-1)*gutter) / float64(across)
+	room := paper.Height - 2*margin - topHigh - footHigh
+	below := 4*fonts.LineHeight(capSize) + gutter
+	var sheets []*scene.Sheet
+	y, end := 0.0, paper.Height-margin-footHigh
+	for _, row := range rows {
+		c := d.scene.Cameras[d.camera(row.Camera)]
+		w, h := wide, wide*c.Height/c.Width
+		if most := room/float64(down) - below; h > most {
+			w, h = most*c.Width/c.Height, most
+		}
+		step := wide
+		if down > 1 {
+			step = w
+		}
+		for k, m := range row.Moments {
+			if k%across == 0 {
+				if len(sheets) == 0 || y+h+below > end+1e-6 {
+					sheets = append(sheets, d.page(beat, paper))
+					y = margin + topHigh
+				}
+				y += h + below
+			}
+			at := scene.Pt(margin+float64(k%across)*(step+gutter), y-h-below)
+			s := sheets[len(sheets)-1]
+			if g := d.Draw(row.Camera, m.Frame, scene.BoxAt(at.X, at.Y, w, h)); g != nil {
+				s.Add(g)
+			}
+			s.Add(d.CaptionItems(row.Camera, m, scene.Pt(at.X, at.Y+h+1.4), wide)...)
+		}
+	}
+	first := max(1, o.Page)
+	pages := max(o.Pages, first+len(sheets)-1)
+	for i, sheet := range sheets {
+		sheet.Add(&scene.Text{Class: "frame-quiet", At: scene.Pt(paper.Width-margin, paper.Height-margin), Text: fmt.Sprintf("page %d of %d", first+i, pages), Size: capSize, Anchor: scene.End})
+	}
+	return sheets
+}
+
+// CaptionItems sets the caption of a moment below a point, no wider than given.
+func (d *Drawer) CaptionItems(camera *plan.Camera, m Moment, at scene.Point, width float64) []scene.Item {
+	var out []scene.Item
+	step := fonts.LineHeight(capSize)
+	for i, text := range d.Caption(camera, m.Frame, m.Name) {
+		if text == "" {
+			continue
+		}
+		face := fonts.Regular
+		if i == 0 {
+			face = fonts.Bold
+		}
+		out = append(out, &scene.Text{Class: "frame-caption", At: scene.Pt(at.X, at.Y+face.Ascent(capSize)+float64(i)*step), Text: face.Fit(capSize, width, text), Size: capSize, Face: face})
+	}
+	return out
+}
+
+// page is an empty sheet with its head and foot.
+func (d *Drawer) page(beat *plan.Beat, paper scene.Paper) *scene.Sheet {
+	t := d.r.Plan.Take
+	number := d.number(beat)
+	s := &scene.Sheet{
+		Width: paper.Width, Height: paper.Height, Styles: Styles(),
+		Title: fmt.Sprintf("%s, beat %d, %s: frames", t.Title, number, beat.Title),
+		Desc:  "what each camera's lens sees as the beat begins, in its middle and as it ends",
+	}
+	scn := t.Title
+	if t.Scene != "" {
+		scn = "scene " + t.Scene + "  " + scn
+	}
+	right := strings.TrimSpace(t.Revision + "  " + t.RevisionDate)
+	if right != "" {
+		right = "revision " + right
+	}
+	room := paper.Width - 2*margin
+	rightWide := fonts.Regular.Width(8, right)
+	s.Add(
+		&scene.Text{Class: "frame-caption", At: scene.Pt(margin, margin+4), Text: fonts.Bold.Fit(12, room, fmt.Sprintf("Beat %d  %s", number, beat.Title)), Size: 12, Face: fonts.Bold},
+		&scene.Text{Class: "frame-caption", At: scene.Pt(margin, margin+8.6), Text: fonts.Regular.Fit(8, room-rightWide-5, scn+"  what the lens sees at the start, in the middle and at the end"), Size: 8},
+		&scene.Text{Class: "frame-caption", At: scene.Pt(paper.Width-margin, margin+8.6), Text: right, Size: 8, Anchor: scene.End},
+		scene.Line("frame-rule", scene.Pt(margin, margin+10.6), scene.Pt(paper.Width-margin, margin+10.6)),
+		&scene.Text{Class: "frame-quiet", At: scene.Pt(margin, paper.Height-margin), Text: fonts.Regular.Fit(capSize, room-40, "planned, not measured: figures are stand-ins of the right height and place; check the lens on the floor"), Size: capSize},
+	)
+	return s
+}
+
+// number is a beat's place in order of time, from 1.
+func (d *Drawer) number(beat *plan.Beat) int {
+	for i, s := range d.r.Tracks.Clock.Spans() {
+		if s.Beat == beat {
+			return i + 1
+		}
+	}
+	return beat.Index + 1
+}
