@@ -71,7 +71,7 @@ beat "In"
 			}
 			reach := float64(safety.StoppingDistance(units.MetresPerSecond(top), safety.Dry) + body.VehicleGap.Hard)
 			for _, b := range m.list {
-				if b.person != nil {
+				if b.person != nil && len(p.contacts(m, v, b)) == 0 { // else it bumps into them
 					p.passes(m, v, b, reach)
 				}
 			}

@@ -85,32 +85,22 @@ func (p *Pass) atRest(d *diag.Diagnostic, h motion.Handoff) {
 	if h.Action == nil || !h.Written {
 		return
 	}
-	var moving *plan.Action
 	for _, thing := range [...]plan.Thing{h.From, h.To, thingOf(h.Giver), thingOf(h.Taker)} {
 		t := p.Tracks.Body(thing)
 		if t == nil || t.Speed(h.Start) <= body.HandoffDrift {
 			continue
 		}
-		if s := t.Segment(h.Start); s.Kind == motion.Moving && s.Action != nil {
-			moving = s.Action
-			break
+		cue, ok := arrival(t, h.Start)
+		if !ok {
+			continue
 		}
-	}
-	if moving == nil {
-		return
-	}
-	m, ok := moving.Deed.(*plan.Move)
-	if !ok || m.Path.To == nil || !m.Path.To.Exact() {
-		return
-	}
-	cue := " when " + moving.Who() + " reaches " + m.Path.To.Text
-	span := endOf(h.Action.Span)
-	if s := h.Action.Timing.Start; s != nil {
-		if span, ok = withWord(s.Span, "starting"); !ok {
-			if span, ok = withWord(s.Span, "when"); !ok {
+		span := endOf(h.Action.Span)
+		if s := h.Action.Timing.Start; s != nil {
+			if span, ok = startPhrase(s); !ok {
 				return
 			}
 		}
+		d.Fix("begin"+cue, replaced(span, cue))
+		return
 	}
-	d.Fix("begin"+cue, replaced(span, cue))
 }

@@ -6,6 +6,7 @@ import (
 
 	"longhand/lang/diag"
 	"longhand/lang/geom"
+	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/source"
 	"longhand/lang/units"
@@ -87,6 +88,28 @@ func personOf(t plan.Thing) *plan.Person {
 }
 
 func vec(x, y float64) geom.Vec { return geom.Vec{X: x, Y: y} }
+
+// startPhrase is the span of a line's cue, with its first word.
+func startPhrase(m *plan.Moment) (source.Span, bool) {
+	if span, ok := withWord(m.Span, "starting"); ok {
+		return span, true
+	}
+	return withWord(m.Span, "when")
+}
+
+// arrival is the cue for the end of the move that something makes at a time;
+// false where it ends on no mark.
+func arrival(t *motion.Track, at units.Seconds) (cue string, ok bool) {
+	s := t.Segment(at)
+	if s.Kind != motion.Moving || s.Action == nil {
+		return "", false
+	}
+	m, ok := s.Action.Deed.(*plan.Move)
+	if !ok || m.Path.To == nil || !m.Path.To.Exact() {
+		return "", false
+	}
+	return " when " + s.Action.Who() + " reaches " + m.Path.To.Text, true
+}
 
 // endOf is the empty span after the last word of a span.
 func endOf(s source.Span) source.Span {

@@ -28,6 +28,7 @@ var Rules = []*Rule{
 	bump,
 	closePass,
 	armOver,
+	stepMoving,
 	doorApart,
 	handoffApart,
 	handoffMoving,

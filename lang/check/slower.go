@@ -28,6 +28,9 @@ func (p *Pass) slower(f *diag.Diagnostic, d motion.Demand) {
 		f.Fix(fmt.Sprintf("go at %s", p.atMost(v)), replaced(a.Timing.AtSpan, p.atMost(v)))
 	case a.Timing.In != nil:
 		t := float64(*a.Timing.In) / ratio
+		if least, ok := p.leastTime(d); ok {
+			t = math.Min(t, least)
+		}
 		f.Note("it takes %s at the limit, %s longer", units.Seconds(t), units.Seconds(t)-*a.Timing.In)
 		f.Fix(fmt.Sprintf("take %s", atLeast(t)), replaced(a.Timing.InSpan, atLeast(t)))
 	case d.Quantity == motion.Speed || d.Quantity == motion.BackSpeed:
@@ -68,4 +71,22 @@ func (p *Pass) slowTheLeader(f *diag.Diagnostic, d motion.Demand, ratio float64)
 	v := float64(*s.Action.Timing.At) * ratio
 	f.Relate(s.Action.Span, "%s goes at %s", nameOf(target.Thing), p.Speed(units.MetresPerSecond(speed)))
 	f.Fix(fmt.Sprintf("let %s go at %s", nameOf(target.Thing), p.atMost(v)), replaced(s.Action.Timing.AtSpan, p.atMost(v)))
+}
+
+// leastTime is how long a move takes at its limit: L/v + v/a, or 2·√(L/a) where
+// the way is too short to reach it; false for all but moves.
+func (p *Pass) leastTime(d motion.Demand) (float64, bool) {
+	t := p.Tracks.Body(d.Subject)
+	if t == nil || d.Quantity != motion.Speed && d.Quantity != motion.BackSpeed {
+		return 0, false
+	}
+	s := t.Segment((d.From + d.To) / 2)
+	if s.Kind != motion.Moving || s.Action != d.Action {
+		return 0, false
+	}
+	l, v, a := s.Path.Length(), d.Limit, float64(s.Limits.Accel.Typical)
+	if v*v/a > l {
+		return 2 * math.Sqrt(l/a), true
+	}
+	return l/v + v/a, true
 }

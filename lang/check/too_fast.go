@@ -75,6 +75,13 @@ beat "Across"
 			}
 			worst[k] = i
 		}
+		for k := range worst { // who goes too fast gathers speed too fast, too
+			_, fore := worst[key{k.action, k.subject, motion.Speed}]
+			_, back := worst[key{k.action, k.subject, motion.BackSpeed}]
+			if k.quantity == motion.Accel && (fore || back) {
+				delete(worst, k)
+			}
+		}
 		for i, d := range list {
 			if j, ok := worst[key{d.Action, d.Subject, d.Quantity}]; ok && i == j {
 				p.tooFast(d)
