@@ -35,30 +35,30 @@ func (m *material) compose(beat *plan.Beat, o Options) []*scene.Sheet {
 		sheet.Add(part.inset())
 	}
 	var ownNotes []note
+	var left []string
 	if own != nil {
 		ownNotes = own.draw()
-		left := own.settle()
+		left = own.settle()
 		ownNotes = own.withRest(ownNotes, left, l.key)
 	}
 	notes = d.withRest(notes, lost, l.key)
-	key := &scene.Group{ID: "key", Title: "what happens, in order of time"}
-	rest := keyOf(key, l.key, notes)
+	key, rest := fullKey(l.key, notes, max(1, o.Page)+1)
 	sheet.Add(key)
 	sheets, drawn := []*scene.Sheet{sheet}, []*drawing{d}
 	if own != nil {
 		all := ownNotes
 		sh := own.sheet(l)
 		if len(rest) > 0 {
-			all = rest
+			all = append(slices.Clone(rest), own.offSheet(left)...)
 		}
-		k := &scene.Group{ID: "key", Title: "what happens, in order of time"}
-		rest = keyOf(k, l.key, all)
+		var k *scene.Group
+		k, rest = fullKey(l.key, all, max(1, o.Page)+2)
 		sh.Add(k)
 		sheets, drawn = append(sheets, sh), append(drawn, own)
 	}
 	for len(rest) > 0 && len(sheets) < 50 {
 		var more *scene.Sheet
-		more, rest = d.overflow(l, rest)
+		more, rest = d.overflow(l, rest, max(1, o.Page)+len(sheets)+1)
 		sheets, drawn = append(sheets, more), append(drawn, d)
 	}
 	first, pages := max(1, o.Page), max(o.Pages, max(1, o.Page)+len(sheets)-1)
@@ -202,7 +202,7 @@ func (d *drawing) inset() *scene.Group {
 }
 
 // overflow is a sheet for what the list at the side had no room for.
-func (d *drawing) overflow(l layout, notes []note) (*scene.Sheet, []note) {
+func (d *drawing) overflow(l layout, notes []note, next int) (*scene.Sheet, []note) {
 	s := &scene.Sheet{Width: l.paper.Width, Height: l.paper.Height, Styles: styles(d.o.Colour)}
 	s.Title = d.plan.Take.Title + ": list, continued"
 	in := s.Box().Grow(-margin)
@@ -217,8 +217,7 @@ func (d *drawing) overflow(l layout, notes []note) (*scene.Sheet, []note) {
 		}
 		columns = append(columns, b)
 	}
-	key := &scene.Group{ID: "key", Title: "what happens, in order of time, continued"}
-	rest := keyOf(key, columns, notes)
+	key, rest := fullKey(columns, notes, next)
 	if len(rest) == len(notes) { // longer than a sheet
 		rest = nil
 	}
@@ -251,6 +250,12 @@ func (d *drawing) legend(at scene.Point, strip scene.Box) scene.Item {
 		{"at end", func(p scene.Point) []scene.Item {
 			return []scene.Item{scene.Line("view-end", p.Add(scene.Pt(-2.5, 0)), p.Add(scene.Pt(2.5, 0)))}
 		}},
+	}
+	if d.o.NeverSeen {
+		signs = append(signs, sign{"never seen", func(p scene.Point) []scene.Item {
+			b := scene.BoxAt(p.X-2, p.Y-1.3, 4, 2.6)
+			return []scene.Item{scene.Hatch("never", [][]scene.Point{b.Corners()}, neverHatch)}
+		}})
 	}
 	if len(d.findings) > 0 {
 		signs = append(signs, sign{"finding", func(p scene.Point) []scene.Item { return triangleShape(p, 1.9) }})

@@ -6,6 +6,7 @@ import (
 	"longhand/lang/plan"
 	"longhand/lang/units"
 	"longhand/render/fonts"
+	"longhand/render/label"
 	"longhand/render/scene"
 )
 
@@ -104,6 +105,11 @@ func (d *drawing) occupied() []scene.Point {
 			})
 		}
 	}
+	for _, m := range d.plan.Set.Marks {
+		if d.usedMarks()[m] {
+			out = append(out, d.pt(m.Point))
+		}
+	}
 	return out
 }
 
@@ -116,7 +122,8 @@ func (d *drawing) withDetail(set extent, l layout) (inset, own *drawing) {
 		box, free := d.corner(size.X+2*room, size.Y+2*room+heading, d.occupied(), frame)
 		if free && frame.Overlaps(d.box) {
 			d.detail = &frame
-			d.keepOff(box)
+			d.covered = &box
+			d.keep = append(d.keep, label.Obstacle{Box: &box})
 			d.where = "see the detail, " + scaleText(scale, d.plan.Take.Units)
 			inner := scene.Box{Min: box.Min.Add(scene.Pt(0, heading)), Max: box.Max}
 			return &drawing{material: d.material, o: d.o, beat: d.beat, span: d.span, pre: "detail-", box: box,

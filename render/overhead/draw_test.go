@@ -247,3 +247,10 @@ func TestGolden(t *testing.T) {
 		assert.Equal(t, string(want), string(got), "run with -update if the drawing is meant to change")
 	}
 }
+
+func BenchmarkBeat(b *testing.B) {
+	r := compiled(b, "busy")
+	for b.Loop() {
+		Beat(r, r.Plan.Beats[0], Options{})
+	}
+}

@@ -24,6 +24,8 @@ type drawing struct {
 	// for that drawing.
 	detail *scene.Box
 	where  string // its drawing is, in words
+	// covered is the part of the sheet that the detail lies on, if it does.
+	covered *scene.Box
 
 	layers []*scene.Group
 	asks   []ask
@@ -103,14 +105,12 @@ func (d *drawing) avoid(cost, width float64, items ...scene.Item) {
 	d.keep = append(d.keep, label.Drawn(items, width, cost)...)
 }
 
-// keepOff forbids a box to labels.
-func (d *drawing) keepOff(b scene.Box) {
-	d.keep = append(d.keep, label.Obstacle{Box: &b})
-}
-
 func (d *drawing) say(a ask) {
 	if a.W == 0 {
 		a.W, a.H = label.Size(a.model.Face, a.model.Size, a.lines...)
+	}
+	if d.covered != nil && inside(a.At, *d.covered) {
+		return
 	}
 	if a.into != nil && inside(a.At, d.box) && (a.always || d.detail == nil || !inside(a.At, *d.detail)) {
 		d.asks = append(d.asks, a)
@@ -141,7 +141,7 @@ func (d *drawing) settle() (lost []string) {
 	if len(again) > 0 {
 		soft := label.Field{Within: field.Within, Clear: 0.2}
 		for _, o := range d.keep {
-			if o.Circle == nil { // signs and marks stay clear
+			if o.Circle == nil && o.Box == nil { // signs, marks and an inset stay clear
 				o.Cost = max(o.Cost, 20)
 			}
 			soft.Obstacles = append(soft.Obstacles, o)

@@ -2,6 +2,7 @@ package overhead
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"longhand/lang/units"
@@ -127,6 +128,18 @@ func (d *drawing) notes(events []*event) []note {
 
 // plainCue is whether a cue goes without saying in a list in order of time.
 func plainCue(s string) bool { return s == "" || s == "as the beat begins" }
+
+// fullKey fills the columns and says on which page the list goes on, where it does.
+func fullKey(columns []scene.Box, notes []note, next int) (*scene.Group, []note) {
+	g := &scene.Group{ID: "key", Title: "what happens, in order of time"}
+	if len(keyOf(&scene.Group{}, columns, notes)) > 0 && len(columns) > 0 {
+		columns = slices.Clone(columns)
+		last := &columns[len(columns)-1]
+		g.Add(&scene.Text{Class: "quiet", At: scene.Pt(last.Max.X-padding, last.Max.Y-padding), Text: fmt.Sprintf("continued on page %d", next), Size: scene.Smallest, Anchor: scene.End})
+		last.Max.Y -= fonts.LineHeight(scene.Smallest) + 1
+	}
+	return g, keyOf(g, columns, notes)
+}
 
 // keyOf fills the columns with notes and gives back what they have no room for.
 func keyOf(g *scene.Group, columns []scene.Box, notes []note) (rest []note) {

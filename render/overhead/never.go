@@ -10,6 +10,9 @@ import (
 	"longhand/render/scene"
 )
 
+// neverHatch is the hatching of floor that is never seen.
+var neverHatch = scene.Pattern{Angle: 135, Spacing: 1.4}
+
 // drawNever hatches the floor on which a standing person is seen by no rolling
 // camera all through the stretch: where people and gear may be.
 func (d *drawing) drawNever(g *scene.Group) {
@@ -36,7 +39,7 @@ func (d *drawing) drawNever(g *scene.Group) {
 		}
 		rings = append(rings, ring)
 	}
-	g.Add(scene.Hatch("never", rings, scene.Pattern{Angle: 135, Spacing: 1.4}))
+	g.Add(scene.Hatch("never", rings, neverHatch))
 }
 
 // outlines are the closed lines round the cells that are in, as corners of the

@@ -114,7 +114,8 @@ func (d *drawing) ticks(one *scene.Group, w way, at func(units.Seconds) geom.Vec
 		}
 		one.Add(scene.Line(class, p.Polar(-r, dir), p.Polar(r, dir)))
 		last, first = p, false
-		if long {
+		// A number right beside where somebody starts or ends says nothing new.
+		if long && t-w.from > 0.7 && w.to-t > 0.4 {
 			d.avoid(0, 0.2, scene.Line("", p.Polar(-r, dir), p.Polar(r, dir)))
 			n := ask{into: one, lines: []string{seconds(t)}, model: scene.Text{Class: "quiet", Size: scene.Smallest, Halo: 0.35}}
 			n.ID, n.At, n.Radius, n.Priority, n.Reach = one.ID+"-"+seconds(t), p, 0.8, 3, 7
