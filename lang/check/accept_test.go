@@ -175,3 +175,24 @@ beat "Across"
 		assert.Len(t, r.Accepted, 1, line)
 	}
 }
+
+// What is seen while the cuts have another picture is told apart.
+func TestCutsAreMinded(t *testing.T) {
+	with := `jon stands at (3, -7)
+  B on vest with jon
+  B takes w35 T4
+  B sees mina
+  cut to %s`
+	for camera, noted := range map[string]bool{"A": false, "B starting 0:00": true} {
+		r := compiled(t, twoBeats(fmt.Sprintf(with, camera)))
+		found := of(r.Findings, "gear-in-shot")
+		require.NotEmpty(t, found, camera)
+		all := ""
+		for _, d := range found {
+			if d.Camera == "A" {
+				all += strings.Join(d.Notes, "\n")
+			}
+		}
+		assert.Equal(t, noted, strings.Contains(all, "the cuts have B's picture then"), "%s: %s", camera, all)
+	}
+}

@@ -65,6 +65,7 @@ func (p *Pass) sayExposure(e *exposure) {
 	default:
 		d.Note("%s to be gone or hidden by %s (frame %s), or %s to look elsewhere", has, p.Tracks.Rate.Time(first).Clock(), itoa(first), camera.Name)
 	}
+	p.noteEdit(d, camera)
 	if len(names(e.parts)) == 1 {
 		if at := p.refuge(lead.thing, bounds(d.Frames)); at != "" {
 			d.Note("no camera sees the floor %s, in these frames", at)

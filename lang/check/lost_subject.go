@@ -206,5 +206,6 @@ func (p *Pass) sayLost(camera int, track *motion.CameraTrack, aim *motion.Aim, c
 	if a := p.putThere(track.Camera, at); a != nil {
 		d.Relate(a.Span, "%s is there: %s", track.Camera.Name, clock.Describe(a))
 	}
+	p.noteEdit(d, track.Camera)
 	d.Note("somebody counts as lost when out of frame or more than %s hidden, for longer than %s", units.Percent(100*(1-lostVisible)), lostFor)
 }
