@@ -196,3 +196,42 @@ func TestCutsAreMinded(t *testing.T) {
 		assert.Equal(t, noted, strings.Contains(all, "the cuts have B's picture then"), "%s: %s", camera, all)
 	}
 }
+
+// Whatever beats a paint out names, what it takes and what it leaves are the
+// whole, and have no frame in common.
+func TestPaintOutPartsFrames(t *testing.T) {
+	titles := []string{"One", "Two", "Three", "Four"}
+	base := twoBeats(`note grip "nothing to do"`)
+	for _, title := range titles[2:] {
+		base += "beat \"" + title + "\" for 2 s\n  mina stands at M1 for 2 s\n"
+	}
+	frames := func(list []diag.Frames, into map[int]int) {
+		for _, r := range list {
+			for f := r.From; f <= r.To; f++ {
+				into[int(f)]++
+			}
+		}
+	}
+	whole := map[int]int{}
+	frames(of(compiled(t, base).Findings, "gear-in-shot")[0].Frames, whole)
+	for set := 1; set < 1<<len(titles); set++ {
+		var named []string
+		for i, title := range titles {
+			if set>>i&1 == 1 {
+				named = append(named, `"`+title+`"`)
+			}
+		}
+		r := compiled(t, base+"  paint out cart from A during "+strings.Join(named, ", ")+" because \"black yard\"\n")
+		assert.Empty(t, of(r.Findings, "idle-allow"), named)
+		got := map[int]int{}
+		for _, d := range of(r.Findings, "gear-in-shot") {
+			frames(d.Frames, got)
+		}
+		left := len(got)
+		for _, a := range r.Accepted {
+			frames(a.Finding.Frames, got)
+		}
+		assert.Equal(t, whole, got, named)
+		assert.Equal(t, len(whole)-48*len(named), left, named)
+	}
+}
