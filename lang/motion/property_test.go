@@ -217,7 +217,7 @@ func anyOrder(t *rapid.T, tr *Tracks, c *CameraTrack) {
 		step := geom.Vec3{X: views[k].X, Y: views[k].Y, Z: views[k].Z}.Dist(geom.Vec3{X: views[k-1].X, Y: views[k-1].Y, Z: views[k-1].Z})
 		require.LessOrEqual(t, step, 1.6*fastest(tr)*dt, "frame %d", k)
 	}
-	for k := tr.Frames - 1; k >= 0; k-- {
+	for k := tr.Frames - 1; k >= 0; k -= 7 {
 		require.Equal(t, views[k], c.At(tr.Rate.Time(units.Frame(k))))
 	}
 }

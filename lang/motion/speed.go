@@ -60,9 +60,10 @@ func (m mover) natural(r route) *pace.Profile {
 	return p
 }
 
-// in is the move in a given time, as gently as that can be: at the usual
-// acceleration if the pace up to the limit will do, else harder, else whatever
-// it takes.
+// in is the move in a given time. On a straight way it is as gentle as that can
+// be: at the usual acceleration if the pace up to the limit will do, else
+// harder, else whatever it takes. Where the way bends it is the usual way of
+// going, all of it faster or slower.
 func (m mover) in(r route, took units.Seconds) *pace.Profile {
 	natural := m.natural(r)
 	if math.Abs(float64(natural.Duration()-took)) < 1e-9 {
@@ -75,6 +76,11 @@ func (m mover) in(r route, took units.Seconds) *pace.Profile {
 		return p
 	}
 	var p *pace.Profile
+	if len(r.bends.kappa) > 0 {
+		p = natural.Lasting(took)
+		r.memo.keepIn(m, p)
+		return p
+	}
 	var err error
 	for strength := range 3 {
 		if p, err = m.move(r, strength).In(took); err == nil {

@@ -136,6 +136,16 @@ func (m Move) cruiseFor(time, top float64) float64 {
 // stretching does the rest: far less than an acceleration is known to.
 const closeEnough = 1e-8
 
+// Lasting is the profile made to last exactly a time, every speed in it by the
+// same factor: the same way of going, faster or slower. Its accelerations change
+// by the factor's square. A time that isn't above 0 changes nothing.
+func (p *Profile) Lasting(time units.Seconds) *Profile {
+	if !(time > 0) || !(p.time > 0) || math.IsInf(float64(time), 0) {
+		return p
+	}
+	return p.stretched(time)
+}
+
 // stretched is the profile made to last exactly time: for the last digits.
 func (p *Profile) stretched(time units.Seconds) *Profile {
 	k := float64(time / p.time)
