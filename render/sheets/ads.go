@@ -43,14 +43,27 @@ func (m *maker) first() *Table {
 		}
 		when, does, cue := cells(word(""), word(""), word("")), "stays", ""
 		for _, a := range p.inTime() {
-			if _, mount := a.Deed.(*plan.Ride); a.Subject == tr.Thing && !mount {
-				when, does, cue = m.clock(p.clock.Of(a).Start), m.says(a), p.clock.Words(a)
+			if m.goes(p, tr.Thing, a) {
+				when, does, cue = m.clock(p.clock.Of(a).Start), m.says(a), p.words(a)
 				break
 			}
 		}
 		t.add(nil, cells(word(tr.Thing.ID().Name), word(role), word(m.where(p, tr.Thing, 0)), m.signed(float64(tr.At(0).Z)), word(posture)), when, cells(word(does), word(cue)))
 	}
 	return t
+}
+
+// goes says whether a line is the first that a thing does, and not one that says
+// where it is to begin with.
+func (m *maker) goes(p *part, thing plan.Thing, a *plan.Action) bool {
+	switch a.Deed.(type) {
+	case *plan.Ride, *plan.Mount:
+		return false
+	}
+	if who, ok := thing.(*plan.Person); ok {
+		return m.does(p, who, a)
+	}
+	return a.Subject == thing
 }
 
 // running is who goes on what cue, in order of time.
@@ -107,7 +120,7 @@ func (m *maker) keepClear() *Table {
 		}
 	}
 	if len(t.Rows) > 0 {
-		t.note("stopping distances are for " + safety.Reaction.String() + " to react and a braking of " + safety.Braking.Text(m.sys) + "; rails, slopes and loads lengthen them")
+		t.note(m.stopNote())
 		t.note("where a lens must not see you either, keep to the floor no lens sees")
 	}
 	return t

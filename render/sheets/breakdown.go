@@ -135,6 +135,28 @@ func (m *maker) notes(d Department) *Table {
 	return t
 }
 
+// has says whether a line is one of the part's own.
+func (p *part) has(a *plan.Action) bool {
+	return a != nil && (p.pickup == nil || a.Pickup == p.pickup)
+}
+
+// cameras are the cameras of a part: of a pickup, those it has lines for.
+func (p *part) cameras() []*motion.CameraTrack {
+	if p.pickup == nil {
+		return p.tracks.Cameras
+	}
+	var out []*motion.CameraTrack
+	for _, ct := range p.tracks.Cameras {
+		for _, a := range p.actions {
+			if cameraOf(a) == ct.Camera {
+				out = append(out, ct)
+				break
+			}
+		}
+	}
+	return out
+}
+
 // inTime is a part's lines in the order in which they happen.
 func (p *part) inTime() []*plan.Action {
 	out := append([]*plan.Action(nil), p.actions...)

@@ -21,7 +21,8 @@ func (m *maker) camera() ([]*Table, []safety.Topic) {
 	if len(m.p.Kit.Cameras) == 0 {
 		topics = nil
 	}
-	return []*Table{m.builds(), m.lenses(), m.operating(), m.sizes(), m.focus(), hides}, topics
+	out := []*Table{m.builds(), m.lenses(), m.operating(), m.sizes()}
+	return append(append(out, m.focus()...), hides), topics
 }
 
 // builds is every camera with its lens on every rig, and whether the rig carries
@@ -35,7 +36,7 @@ func (m *maker) builds() *Table {
 	t.Empty = "No camera is on a rig in this plan."
 	for _, p := range m.parts {
 		for _, l := range p.tracks.Loads {
-			if l.Rig == nil {
+			if l.Rig == nil || p.pickup != nil && !p.has(l.Action) {
 				continue
 			}
 			low, high := carries(l.Rig)
@@ -88,11 +89,11 @@ func (m *maker) lenses() *Table {
 		measure("close", "close focus", "m", "nearest from the lens"))
 	t.Empty = "No camera is given a lens in this plan."
 	for _, p := range m.parts {
-		for _, ct := range p.tracks.Cameras {
+		for _, ct := range p.cameras() {
 			for _, f := range ct.Fits {
-				cue := "as the take begins"
-				if f.Action != nil {
-					cue = p.clock.Words(f.Action)
+				at, cue := f.At, "as the take begins"
+				if p.has(f.Action) {
+					at, cue = p.clock.Of(f.Action).Start, p.words(f.Action)
 				}
 				across, _, _ := ct.Frame.Angles(f.Focal)
 				stop, close := word("not given"), word("not given")
@@ -102,7 +103,7 @@ func (m *maker) lenses() *Table {
 				if f.Lens.Close > 0 {
 					close = m.length(f.Lens.Close)
 				}
-				t.add(f.Action, p.beatAt(f.At), m.clock(f.At), cells(word(cue), word(ct.Camera.Name), word(f.Lens.Name), number(float64(f.Focal), 2, f.Focal.String()),
+				t.add(f.Action, p.beatAt(at), m.clock(at), cells(word(cue), word(ct.Camera.Name), word(f.Lens.Name), number(float64(f.Focal), 2, f.Focal.String()),
 					stop, number(float64(across), 2, across.String()), close))
 			}
 		}
@@ -159,7 +160,7 @@ func (m *maker) needs(p *part, a *plan.Action, lens []motion.Demand) string {
 	}
 	for _, h := range p.tracks.Handoffs {
 		if h.Action == a {
-			out = append(out, (h.End-h.Start).String()+" for "+h.Way.How)
+			out = append(out, (h.End-h.Start).String()+": "+h.Way.How)
 		}
 	}
 	for _, list := range [][]motion.Demand{p.tracks.Demands, lens} {

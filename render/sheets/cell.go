@@ -49,7 +49,11 @@ func slack(s units.Seconds) Cell {
 	if math.IsInf(float64(s), 1) {
 		return word("")
 	}
-	return number(float64(s), 2, s.String())
+	text := s.String()
+	if s >= 100 {
+		text = minutes(s)
+	}
+	return number(float64(s), 2, text)
 }
 
 func kilograms(kg units.Kilograms) Cell {

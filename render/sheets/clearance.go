@@ -7,6 +7,7 @@ import (
 	"longhand/lang/geom"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
+	"longhand/lang/safety"
 	"longhand/lang/solid"
 	"longhand/lang/units"
 )
@@ -21,6 +22,10 @@ type near struct {
 	gap   float64
 	at    units.Seconds
 	speed units.MetresPerSecond // of the mover, then
+	// ahead is the least that is left of the gap beyond the stopping distance
+	// while the person is in the mover's lane ahead; +Inf where they never are.
+	ahead   float64
+	aheadAt units.Seconds
 }
 
 // outlineOf is the footprint of a track at a time.
@@ -44,11 +49,10 @@ func (m *maker) clearances() *Table {
 	t.Empty = "Nothing that carries a camera moves over the floor in this plan."
 	p := m.take
 	for _, tr := range p.tracks.Bodies {
-		rolling := func(at units.Seconds) bool { return true }
-		keep := word("")
+		rolling := func(units.Seconds) bool { return true }
 		switch who := tr.Thing.(type) {
 		case *plan.Rig:
-			if tr.Segments[0].Kind == motion.Riding && m.worn(who) {
+			if m.worn(who) {
 				continue
 			}
 		case *plan.Person:
@@ -56,19 +60,16 @@ func (m *maker) clearances() *Table {
 		default:
 			continue
 		}
-		if r, ok := tr.Thing.(*plan.Rig); ok && m.worn(r) {
-			continue
-		}
 		people, set := m.closest(p, tr, rolling)
 		for k, list := range [][]near{people, set} {
 			if len(list) == 0 {
 				continue
 			}
-			keep = word("")
+			keep := word("")
 			if _, person := tr.Thing.(*plan.Person); person && k == 0 {
 				keep = m.length(body.OperatorGap.Typical)
 			}
-			n := list[0]
+			n := list[0] // the closest
 			t.add(nil, cells(word(tr.Thing.ID().Name), word(n.what), m.length(units.Metres(n.gap))), m.clock(n.at), p.beatAt(n.at), cells(m.speed(n.speed), keep))
 		}
 	}
@@ -84,7 +85,7 @@ func (m *maker) worn(r *plan.Rig) bool {
 }
 
 func (m *maker) carrying(p *part, who *plan.Person, at units.Seconds) bool {
-	for _, ct := range p.tracks.Cameras {
+	for _, ct := range p.cameras() {
 		if h := ct.Hold(at); h != nil && h.Worn && h.Operator == who {
 			return true
 		}
@@ -99,7 +100,7 @@ func (m *maker) closest(p *part, tr *motion.Track, counts func(units.Seconds) bo
 	bestPeople := make([]near, len(p.tracks.Bodies))
 	bestSet := near{gap: math.Inf(1)}
 	for i := range bestPeople {
-		bestPeople[i].gap = math.Inf(1)
+		bestPeople[i].gap, bestPeople[i].ahead = math.Inf(1), math.Inf(1)
 	}
 	for k := units.Frame(0); int(k) < p.tracks.Frames; k++ {
 		at := m.rate.Time(k)
@@ -117,8 +118,14 @@ func (m *maker) closest(p *part, tr *motion.Track, counts func(units.Seconds) bo
 			if c := other.Carrier(at); c != nil && c != tr.Thing {
 				continue // aboard something else, which has its own row
 			}
-			if g := o.between(outlineOf(other, at)); g < bestPeople[i].gap-1e-9 {
-				bestPeople[i] = near{who.Name, who, g, at, v}
+			b := &bestPeople[i]
+			to := outlineOf(other, at)
+			g := o.between(to)
+			if g < b.gap-1e-9 {
+				b.what, b.thing, b.gap, b.at, b.speed = who.Name, who, g, at, v
+			}
+			if left := g - float64(safety.StoppingDistance(v, safety.Dry)); left < b.ahead-1e-9 && ahead(tr, to, at) {
+				b.ahead, b.aheadAt = left, at
 			}
 		}
 		for _, q := range pieces {
@@ -126,7 +133,7 @@ func (m *maker) closest(p *part, tr *motion.Track, counts func(units.Seconds) bo
 				continue
 			}
 			if g := o.between(outline{poly: q.Polygon}); g < bestSet.gap-1e-9 {
-				bestSet = near{string(q.Thing.Kind()) + " " + q.Name, nil, g, at, v}
+				bestSet = near{what: string(q.Thing.Kind()) + " " + q.Name, gap: g, at: at, speed: v}
 			}
 		}
 	}
@@ -162,7 +169,7 @@ func (m *maker) with(p *part, thing plan.Thing, who *plan.Person, at units.Secon
 	if thing == plan.Thing(who) {
 		return true
 	}
-	for _, ct := range p.tracks.Cameras {
+	for _, ct := range p.cameras() {
 		if h := ct.Hold(at); h != nil && h.Operator == who && h.Rig != nil && plan.Thing(h.Rig) == thing {
 			return true
 		}

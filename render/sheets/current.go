@@ -2,8 +2,10 @@ package sheets
 
 import (
 	"fmt"
+	"sort"
 
 	"longhand/lang/light"
+	"longhand/lang/lighting"
 	"longhand/lang/units"
 )
 
@@ -28,19 +30,14 @@ func (m *maker) wired() (all []circuit, left int) {
 		}
 	}
 	lights := m.lights(m.take)
-	order := make([]int, len(lights))
-	for i := range order {
-		order[i] = i
+	order := make([]*lighting.Unit, len(lights.Units))
+	for i := range lights.Units {
+		order[i] = &lights.Units[i]
 	}
-	for i := 1; i < len(order); i++ { // few: insertion keeps equals in order
-		for k := i; k > 0 && lights[order[k]].lamp.Power > lights[order[k-1]].lamp.Power; k-- {
-			order[k], order[k-1] = order[k-1], order[k]
-		}
-	}
-	for _, i := range order {
-		l := lights[i]
-		for n := 0; n < l.count; n++ {
-			if !put(all, l) {
+	sort.SliceStable(order, func(i, j int) bool { return order[i].Lamp.Power > order[j].Lamp.Power })
+	for _, u := range order {
+		for range u.Count {
+			if !put(all, u) {
 				left++
 			}
 		}
@@ -48,24 +45,27 @@ func (m *maker) wired() (all []circuit, left int) {
 	return all, left
 }
 
-func put(all []circuit, l lit) bool {
+// put puts one lamp of a unit on the first circuit with room under the lasting
+// limit.
+func put(all []circuit, u *lighting.Unit) bool {
+	const slop = 1e-9 // ampere: what rounding may add to a sum that is just full
 	for k := range all {
 		c := &all[k]
-		if c.volts <= 0 {
+		if !(c.volts > 0) {
 			continue
 		}
-		amps := light.Current(l.lamp.Power, c.volts, 1)
-		if c.full+amps > light.ContinuousLimit(c.rating)+1e-9 {
+		amps := light.Current(u.Lamp.Power, c.volts, 1)
+		if c.full+amps > light.ContinuousLimit(c.rating)+slop {
 			continue
 		}
 		c.full += amps
-		if n := len(c.names); n > 0 && c.names[n-1] == l.name {
+		if n := len(c.names); n > 0 && c.names[n-1] == u.Name {
 			c.counts[n-1]++
-			c.loads[n-1].Full += l.lamp.Power
+			c.loads[n-1].Full += u.Lamp.Power
 			return true
 		}
-		c.names, c.counts = append(c.names, l.name), append(c.counts, 1)
-		c.loads = append(c.loads, light.Load{Full: l.lamp.Power, Law: light.Linear, Curve: l.curve})
+		c.names, c.counts = append(c.names, u.Name), append(c.counts, 1)
+		c.loads = append(c.loads, light.Load{Full: u.Lamp.Power, Law: light.Linear, Curve: u.Curve})
 		return true
 	}
 	return false

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"time"
 
 	"longhand/lang/optics"
 	"longhand/lang/plan"
@@ -65,7 +66,7 @@ func (m *maker) day() *Table {
 	m.tries(row, w, day, reset)
 	row("light over the window", stops(sky.Fall(place, w)))
 	from, to := sky.At(place, w.Start), sky.At(place, w.End)
-	row("sun", fmt.Sprintf("from %s high in %s to %s in %s (from north, clockwise)", from.Apparent(), from.Azimuth, to.Apparent(), to.Azimuth))
+	row("sun", "from "+stands(from)+" to "+stands(to)+"; bearings clockwise from north")
 	return t
 }
 
@@ -93,11 +94,30 @@ func (m *maker) tries(row func(string, string), w sky.Window, day sky.Day, reset
 		if i > 0 {
 			starts += ", "
 		}
-		starts += day.Clock(s)
+		starts += day.Clock(upToMinute(s, tries.Last))
 	}
 	row("starts", starts)
 	row("last start", day.Clock(tries.Last))
 	row("to spare", minutes(tries.Spare))
+}
+
+// stands says where the sun is.
+func stands(s sky.Sun) string {
+	e := s.Apparent()
+	where := " above"
+	if e < 0 {
+		e, where = -e, " below"
+	}
+	return (units.Degrees(math.Round(float64(e)*10) / 10)).String() + where + " the horizon in " + units.Degrees(math.Round(float64(s.Azimuth))).String()
+}
+
+// upToMinute is a time rounded up to the minute, unless that is too late.
+func upToMinute(t, last time.Time) time.Time {
+	up := t.Add(time.Minute - time.Nanosecond).Truncate(time.Minute)
+	if up.After(last) {
+		return t
+	}
+	return up
 }
 
 // record is what a roll holds of the take.

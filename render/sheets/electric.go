@@ -1,11 +1,13 @@
 package sheets
 
 import (
+	"math"
 	"sort"
 	"strings"
 
 	"longhand/lang/geom"
 	"longhand/lang/light"
+	"longhand/lang/lighting"
 	"longhand/lang/plan"
 	"longhand/lang/safety"
 	"longhand/lang/units"
@@ -22,7 +24,7 @@ func (m *maker) electric() ([]*Table, []safety.Topic) {
 	if m.dark() {
 		topics = append(topics, safety.Darkness)
 	}
-	return []*Table{m.cues(), m.washes(), m.hanging(), m.placed(), m.circuits(), m.current()}, topics
+	return []*Table{m.cues(), m.washes(), m.hanging(), m.placed(), m.circuits(), m.current(), m.onPeople()}, topics
 }
 
 // darkLevel is the level, in per cent, at and below which a cue makes people walk
@@ -44,58 +46,11 @@ func (m *maker) dark() bool {
 	return false
 }
 
-// lit is a wash or the lamps placed under one name, with its level over a part's
-// time.
-type lit struct {
-	name     string
-	lamp     *plan.Lamp
-	count    int
-	curve    light.Curve
-	overlaps []light.Overlap
-	cues     []*plan.Action // as the fades the curve is made of
-}
-
-// lights is everything that burns, washes first, and its level over a part. What
-// no cue touches burns in full; what one does is out until its first.
-func (m *maker) lights(p *part) []lit {
-	var out []lit
-	add := func(name string, lamp *plan.Lamp, n int, is func(plan.Level) bool) {
-		l := lit{name: name, lamp: lamp, count: n}
-		var fades []light.Fade
-		for _, a := range p.inTime() {
-			c, ok := a.Deed.(*plan.Cue)
-			if !ok {
-				continue
-			}
-			for _, v := range c.Levels {
-				if is(v) {
-					fades = append(fades, light.Fade{Start: p.clock.Of(a).Start, Over: c.Over, To: v.Per})
-					l.cues = append(l.cues, a)
-				}
-			}
-		}
-		start := units.Percent(0)
-		if len(fades) == 0 {
-			start = 100
-		}
-		l.curve, l.overlaps = light.NewCurve(start, fades)
-		out = append(out, l)
-	}
-	for _, w := range m.p.Kit.Washes {
-		if w.Lamp != nil {
-			add(w.Name, w.Lamp, w.Count, func(v plan.Level) bool { return v.Wash == w })
-		}
-	}
-	placed := map[*plan.Lamp]int{}
-	for _, q := range m.p.Set.Placed {
-		placed[q.Lamp]++
-	}
-	for _, l := range m.p.Kit.Lamps {
-		if n := placed[l]; n > 0 {
-			add(l.Name, l, n, func(v plan.Level) bool { return v.Lamp == l })
-		}
-	}
-	return out
+// lights is everything that burns in a part, with its levels.
+func (m *maker) lights(p *part) *lighting.Lighting {
+	q := *m.p
+	q.Actions = p.actions
+	return lighting.Of(&q, p.clock)
 }
 
 // cues is the cue sheet: a row a level that changes.
@@ -112,14 +67,14 @@ func (m *maker) cues() *Table {
 			}
 			i := p.clock.Of(a)
 			for _, v := range c.Levels {
-				for _, l := range all {
-					if l.name != levelName(v) {
-						continue
-					}
-					t.add(a, p.beat(a), m.clock(i.Start), p.cue(a), cells(word(c.Name), word(l.name), word(units.Number(float64(l.count), 0)+" x "+l.lamp.Name),
-						number(float64(before(l.curve, i.Start)), 1, before(l.curve, i.Start).String()), number(float64(v.Per), 1, v.Per.String()), seconds(c.Over)),
-						m.until(i.Start+c.Over), cells(word(l.meets(a))), p.slip(a))
+				l := all.Unit(levelName(v))
+				if l == nil {
+					continue
 				}
+				from := before(l, i.Start)
+				t.add(a, p.beat(a), m.clock(i.Start), p.cue(a), cells(word(c.Name), word(l.Name), word(units.Number(float64(l.Count), 0)+" x "+l.Lamp.Name),
+					number(float64(from), 1, from.String()), number(float64(v.Per), 1, v.Per.String()), seconds(i.Length())),
+					m.until(i.End), cells(word(meets(all, l, a))), p.slip(a))
 			}
 		}
 	}
@@ -130,17 +85,16 @@ func (m *maker) cues() *Table {
 	return t
 }
 
-// before is a level just before a time.
-func before(c light.Curve, t units.Seconds) units.Percent {
-	v := c.At(t - 1e-6)
-	return units.Percent(float64(int(float64(v)*10+0.5)) / 10)
+// before is a unit's level just before a time.
+func before(u *lighting.Unit, t units.Seconds) units.Percent {
+	return units.Percent(math.Round(float64(u.Level(t-1e-6))*10) / 10)
 }
 
 // meets says which cue a cue takes a light over from.
-func (l *lit) meets(a *plan.Action) string {
-	for _, o := range l.overlaps {
-		if l.cues[o.Later] == a {
-			return "takes over from cue " + l.cues[o.Earlier].Deed.(*plan.Cue).Name + " before it is done"
+func meets(all *lighting.Lighting, u *lighting.Unit, a *plan.Action) string {
+	for _, o := range all.Overlaps {
+		if o.Later == a && o.Unit.Name == u.Name {
+			return "takes over from cue " + o.Earlier.Deed.(*plan.Cue).Name + " at " + units.Percent(math.Round(float64(o.Level))).String()
 		}
 	}
 	return ""
@@ -191,20 +145,25 @@ func (m *maker) hanging() *Table {
 	t := table("hanging", "Hanging points", col("grid", "grid", "name"), measure("points", "points", "points", "there are"), measure("lamps", "lamps", "lamps", "that hang on it"), measure("free", "left", "points", "points not used; below 0: too few"),
 		measure("places", "places", "places", "the most lamps of one wash"), measure("colours", "colours", "colours", "different ones on this grid"), measure("changing", "if all changed colour", "lamps", "lamps that would hang if each could take every colour"))
 	t.Empty = "There is no grid to hang lamps from in this plan."
+	all := m.lights(m.take)
 	for _, g := range m.p.Set.Grids {
-		lamps, places, washes := 0, 0, 0
+		h := all.Hanging(g)
+		places := 0
 		colours := map[string]bool{}
-		for _, w := range m.p.Kit.Washes {
-			if w.Grid == g && w.Lamp != nil {
-				lamps += w.Count
-				places = max(places, w.Count)
-				colours[colour(w.Lamp)] = true
-				washes++
-			}
+		for _, u := range h.Washes {
+			places = max(places, u.Count)
+			colours[colour(u.Lamp)] = true
 		}
-		t.add(nil, cells(word(g.Name), count(g.Points), count(lamps), count(g.Points-lamps), count(places), count(len(colours)), count(light.LampsFor(places, len(colours), true))))
-		if len(colours) > 1 && washes > 1 {
+		t.add(nil, cells(word(g.Name), count(g.Points), count(h.Lamps), count(g.Points-h.Lamps), count(places), count(len(colours)), count(light.LampsFor(places, len(colours), true))))
+		if len(colours) > 1 && len(h.Washes) > 1 {
 			t.note("on " + g.Name + " a lamp that cannot change colour hangs once a place and colour: " + lampSum(m.p, g))
+		}
+		if len(h.Shared) > 0 {
+			names := make([]string, len(h.Shared))
+			for i, u := range h.Shared {
+				names[i] = u.Name
+			}
+			t.note("the same lamps do for " + listed(names) + ", which are never lit together")
 		}
 	}
 	return t

@@ -26,26 +26,41 @@ type focusMark struct {
 	action *plan.Action
 }
 
-// focus is the focus sheet: where the focus is at each thing that happens to a
-// camera or to what it is focused on, and how long the pull to the next takes.
-func (m *maker) focus() *Table {
-	t := table("focus", "Focus", beatColumn(), clockColumns(), col("cue", "cue", "what to watch"),
-		col("camera", "camera", "name"), col("target", "on", "what the focus is on"), col("where", "mark", "where that is"),
+// focus is a focus sheet a camera: where the focus is at each thing that happens
+// to the camera or to what it is focused on, and how long the pull to the next
+// takes.
+func (m *maker) focus() []*Table {
+	var out []*Table
+	for _, c := range m.p.Kit.Cameras {
+		t := focusTable("focus-"+c.Name, "Focus, "+c.Name)
+		for _, p := range m.parts {
+			for _, ct := range p.cameras() {
+				if ct.Camera == c {
+					m.focusOf(t, p, ct)
+				}
+			}
+		}
+		if len(t.Rows) > 0 {
+			t.note("depth of field is by the thin lens, the circle of confusion being the sensor's diagonal / 1500; a T-stop is taken for an f-number")
+		}
+		t.Empty = c.Name + " rolls on nothing that its lens could be focused on."
+		out = append(out, t)
+	}
+	if len(out) == 0 {
+		t := focusTable("focus", "Focus")
+		t.Empty = "There is no camera in this plan to keep in focus."
+		out = append(out, t)
+	}
+	return out
+}
+
+func focusTable(key, title string) *Table {
+	return table(key, title, beatColumn(), clockColumns(), col("cue", "cue", "what to watch"),
+		col("target", "on", "what the focus is on"), col("where", "mark", "where that is"),
 		measure("distance", "distance", "m", "from the lens along its axis"), measure("distance_ft", "ft-in", "ft", "the same in feet"),
 		measure("near", "near", "m", "nearest that is sharp"), measure("far", "far", "m", "farthest that is sharp; infinity: no limit"),
-		measure("pull", "time to pull", "s", "from here to the next row of the same camera"), measure("pull_speed", "pull", "m/s", "how fast on average"),
-		measure("depths", "depths", "", "depths of field that the pull goes through: below 1 it hardly shows"))
-	t.Columns[t.Column("depths")].Unit = "depths"
-	t.Empty = "No rolling camera with a lens is focused on anything in this plan."
-	for _, p := range m.parts {
-		for _, ct := range p.tracks.Cameras {
-			m.focusOf(t, p, ct)
-		}
-	}
-	if len(t.Rows) > 0 {
-		t.note("depth of field is by the thin lens, the circle of confusion being the sensor's diagonal / 1500; a T-stop is taken for an f-number")
-	}
-	return t
+		measure("pull", "time to pull", "s", "from here to the next row"), measure("pull_speed", "pull", "m/s", "how fast on average"),
+		measure("depths", "depths", "depths", "depths of field that the pull goes through: below 1 it hardly shows"))
 }
 
 func (m *maker) focusOf(t *Table, p *part, ct *motion.CameraTrack) {
@@ -84,7 +99,7 @@ func (m *maker) focusOf(t *Table, p *part, ct *motion.CameraTrack) {
 		if !math.IsInf(v.Focus, 0) {
 			feet = number(v.Focus/float64(units.Foot), 3, feetToo(s))
 		}
-		t.add(k.action, p.beatAt(k.at), m.clock(k.at), cells(word(strings.Join(k.words, "; ")), word(ct.Camera.Name), word(target), word(where),
+		t.add(k.action, p.beatAt(k.at), m.clock(k.at), cells(word(strings.Join(k.words, "; ")), word(target), word(where),
 			m.length(s), feet, m.length(near), m.length(far), pull, speed, depths))
 	}
 }

@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"math"
+
 	"longhand/lang/body"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
@@ -116,7 +118,11 @@ func (m *maker) rigMoves() *Table {
 			if d, ok := fastest(p, a); ok {
 				peak, limit = m.speed(units.MetresPerSecond(d.Peak)), m.speed(units.MetresPerSecond(d.Limit))
 			}
-			t.add(a, p.beat(a), m.clock(i.Start), p.cue(a), cells(word(who), word(m.says(a)), word(m.where(p, thing, i.Start)), word(m.where(p, thing, i.End)), m.length(m.way3(tr, i.Start, i.End))),
+			way, what := m.way3(tr, i.Start, i.End), thing
+			if c := cameraOf(a); c != nil && way < 0.05 { // an arm or a slider moves and its base stands
+				way, what = m.lensWay(p.tracks.Camera(c), i.Start, i.End), c
+			}
+			t.add(a, p.beat(a), m.clock(i.Start), p.cue(a), cells(word(who), word(m.says(a)), word(m.where(p, what, i.Start)), word(m.where(p, what, i.End)), m.length(way)),
 				m.until(i.End), cells(seconds(i.Length()), peak, limit), p.slip(a))
 		}
 	}
@@ -174,6 +180,17 @@ func (m *maker) way3(tr *motion.Track, from, to units.Seconds) units.Metres {
 	for t := float64(from); t < float64(to); t += step {
 		a, b := tr.At(units.Seconds(t)), tr.At(units.Seconds(min(t+step, float64(to))))
 		sum += b.Point().Dist(a.Point())
+	}
+	return units.Metres(sum)
+}
+
+// lensWay is how far a lens goes, level, between two times.
+func (m *maker) lensWay(ct *motion.CameraTrack, from, to units.Seconds) units.Metres {
+	sum := 0.0
+	step := 1 / m.rate.PerSecond()
+	for t := float64(from); t < float64(to); t += step {
+		a, b := ct.At(units.Seconds(t)), ct.At(units.Seconds(min(t+step, float64(to))))
+		sum += math.Hypot(b.X-a.X, b.Y-a.Y)
 	}
 	return units.Metres(sum)
 }

@@ -18,6 +18,9 @@ func (m *maker) handoffs() *Table {
 	t.Empty = "No camera changes hands in this plan."
 	for _, p := range m.parts {
 		for _, h := range p.tracks.Handoffs {
+			if p.pickup != nil && !p.has(h.Action) {
+				continue
+			}
 			still := "at rest to each other"
 			if h.Way.Still {
 				still = "both stand"
@@ -32,7 +35,7 @@ func (m *maker) handoffs() *Table {
 			cue := ""
 			slip := cells(word(""), word(""))
 			if h.Action != nil {
-				cue, slip = p.clock.Words(h.Action), p.slip(h.Action)
+				cue, slip = p.words(h.Action), p.slip(h.Action)
 			}
 			t.add(h.Action, p.beatAt(h.Start), m.clock(h.Start), cells(word(cue), word(name(h.Camera)), word(held(h.From, h.Giver)), word(held(h.To, h.Taker)),
 				word(m.spot(h.At.Floor())), m.length(units.Metres(h.At.Z)), word(h.Way.How), seconds(h.End-h.Start), seconds(h.Way.Typical), seconds(h.Way.Minimum),
@@ -61,7 +64,7 @@ func (m *maker) weights() *Table {
 	for _, p := range m.parts {
 		for _, r := range p.tracks.Rides {
 			who, ok := r.Who.(*plan.Person)
-			if !ok {
+			if !ok || p.pickup != nil && !p.has(r.Action) {
 				continue
 			}
 			as := "rider"
@@ -73,7 +76,7 @@ func (m *maker) weights() *Table {
 			}
 			cue := "aboard as the take begins"
 			if r.Action != nil && r.From > 0 {
-				cue = p.clock.Words(r.Action)
+				cue = p.words(r.Action)
 			}
 			moment := word("")
 			if rig, ok := r.Carrier.(*plan.Rig); ok {
@@ -114,7 +117,7 @@ func armOf(r *plan.Rig) (units.Metres, bool) {
 // operates says whether a person works the camera on a carrier for some of a
 // stretch.
 func (m *maker) operates(p *part, who *plan.Person, carrier plan.Thing, from, to units.Seconds) bool {
-	for _, ct := range p.tracks.Cameras {
+	for _, ct := range p.cameras() {
 		for _, h := range ct.Holds {
 			if h.Operator == who && h.Rig != nil && plan.Thing(h.Rig) == carrier && h.Start < to && h.End > from {
 				return true

@@ -30,23 +30,37 @@ type hole struct {
 func (m *maker) hidden() []hole {
 	var out []hole
 	for _, p := range m.parts {
-		for _, ct := range p.tracks.Cameras {
+		for _, ct := range p.cameras() {
 			for _, h := range ct.Holds {
 				if h.Hide == nil || h.Hide.Hole == nil || h.Hide.Hole.Wall == nil {
 					continue
 				}
-				out = append(out, m.holeOf(p, ct, h))
+				h.Action = p.hideLine(ct.Camera, h)
+				if h.Action != nil {
+					out = append(out, m.holeOf(p, ct, h))
+				}
 			}
 		}
 	}
 	return out
 }
 
+// hideLine is the part's own line that puts a camera behind a hole; nil where it
+// has none.
+func (p *part) hideLine(c *plan.Camera, h motion.Hold) *plan.Action {
+	if p.has(h.Action) {
+		return h.Action
+	}
+	for _, a := range p.actions {
+		if d, ok := a.Deed.(*plan.Hide); ok && a.Subject == plan.Thing(c) && d.Hole == h.Hide.Hole {
+			return a
+		}
+	}
+	return nil
+}
+
 func (m *maker) holeOf(p *part, ct *motion.CameraTrack, h motion.Hold) hole {
 	o := hole{p: p, action: h.Action, camera: ct.Camera, hole: h.Hide.Hole, card: h.Hide.Card, from: h.Start, to: h.End, worst: h.Start}
-	if h.Action == nil {
-		return o
-	}
 	o.from = p.clock.Of(h.Action).Start
 	thick := float64(o.hole.Wall.Thick)
 	if thick <= 0 {

@@ -3,6 +3,7 @@ package sheets
 import (
 	"math"
 
+	"longhand/lang/body"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/safety"
@@ -59,16 +60,16 @@ func (m *maker) movesOf(who *plan.Person) *Table {
 			from, to, way, pace := "", "", word(""), word("")
 			if tr != nil {
 				from, to = m.where(p, who, i.Start), m.where(p, who, i.End)
-				if n := m.way3(tr, i.Start, i.End); !i.Open && n > 0.02 && tr.Carrier(i.Start+1e-6) == nil {
+				if n := m.way3(tr, i.Start, i.End); walks(a) && n > 0.02 && tr.Carrier(i.Start+1e-6) == nil {
 					way = m.length(n)
 					pace = m.speed(m.topSpeed(tr, i.Start, i.End))
 				}
 			}
-			if to == from || i.Open {
+			if to == from || !walks(a) {
 				to = ""
 			}
 			takes, done := seconds(i.Length()), m.until(i.End)
-			if i.Open {
+			if i.Open && !walks(a) {
 				takes, done = word("holds"), cells(word(""), word(""))
 			}
 			does := m.says(a)
@@ -79,6 +80,15 @@ func (m *maker) movesOf(who *plan.Person) *Table {
 		}
 	}
 	return t
+}
+
+// walks says whether a line takes somebody over the floor.
+func walks(a *plan.Action) bool {
+	switch a.Deed.(type) {
+	case *plan.Move, *plan.Leave, *plan.Board, *plan.Spot, *plan.Keep, *plan.Beside, *plan.Circle, *plan.Travel, *plan.Handoff:
+		return true
+	}
+	return false
 }
 
 // does says whether a line is one for a person: their own, or that of a camera
@@ -175,6 +185,9 @@ func (m *maker) drives() *Table {
 				continue
 			}
 			i := p.clock.Of(a)
+			if m.way3(tr, i.Start, i.End) < 0.05 {
+				continue // an arm moves and its base stands
+			}
 			v := m.topSpeed(tr, i.Start, i.End)
 			limit := word("")
 			if d, ok := fastest(p, a); ok {
@@ -186,7 +199,7 @@ func (m *maker) drives() *Table {
 		}
 	}
 	if len(t.Rows) > 0 {
-		t.note("stopping distances are for " + safety.Reaction.String() + " to react and a braking of " + safety.Braking.Text(m.sys) + " (AASHTO); twice that in the wet")
+		t.note(m.stopNote())
 	}
 	return t
 }
@@ -194,7 +207,8 @@ func (m *maker) drives() *Table {
 // closePasses is how close each moving vehicle comes to each person on foot.
 func (m *maker) closePasses() *Table {
 	t := table("close", "Closest to people", col("who", "who", "vehicle or wheeled rig, moving"), col("person", "to", "a person on foot, not with it"), measure("gap", "gap", "m", "between the outlines on the floor"), clockColumns(), beatColumn(),
-		measure("speed", "at", "m/s", "its speed then"), measure("stops", "stops in", "m", "at that speed, dry"), col("ahead", "ahead of it", "whether the person is in its way then"), col("where", "where", "the person is"))
+		measure("speed", "at", "m/s", "its speed then"), measure("stops", "stops in", "m", "at that speed, dry"), col("where", "person at", "where the person is"),
+		measure("ahead_gap", "ahead of it: gap", "m", "the least that is left of the gap beyond the stopping distance, while the person is in its lane ahead; empty: never ahead"), col("ahead_clock", "at", "when that is"))
 	t.Columns[t.Column("beat")].Group = false
 	t.Empty = "No vehicle and no wheeled rig moves while somebody is on foot in this take."
 	for _, tr := range m.take.tracks.Bodies {
@@ -203,26 +217,33 @@ func (m *maker) closePasses() *Table {
 		}
 		people, _ := m.closest(m.take, tr, func(units.Seconds) bool { return true })
 		for _, n := range people {
-			ahead := "no"
-			if m.ahead(tr, n) {
-				ahead = "yes"
+			ahead, when := word(""), ""
+			if !math.IsInf(n.ahead, 1) {
+				ahead, when = m.signed(n.ahead), n.aheadAt.Clock()
 			}
-			t.add(nil, cells(word(tr.Thing.ID().Name), word(n.what), m.length(units.Metres(n.gap))), m.clock(n.at), m.take.beatAt(n.at), cells(m.speed(n.speed), m.length(safety.StoppingDistance(n.speed, safety.Dry)), word(ahead), word(m.where(m.take, n.thing, n.at))))
+			t.add(nil, cells(word(tr.Thing.ID().Name), word(n.what), m.length(units.Metres(n.gap))), m.clock(n.at), m.take.beatAt(n.at), cells(m.speed(n.speed), m.length(safety.StoppingDistance(n.speed, safety.Dry)), word(m.where(m.take, n.thing, n.at)), ahead, word(when)))
 		}
+	}
+	if len(t.Rows) > 0 {
+		t.note("keep " + m.metres(body.VehicleGap.Typical) + " and more beyond the stopping distance, " + m.metres(body.VehicleGap.Hard) + " at the very least, and nobody ahead; " + body.Practice)
 	}
 	return t
 }
 
-// ahead says whether somebody is within the lane that a thing is about to cover.
-func (m *maker) ahead(tr *motion.Track, n near) bool {
-	who := m.take.tracks.Body(n.thing)
-	v := tr.Velocity(n.at)
-	if who == nil || v.Len() < still {
+func (m *maker) stopNote() string {
+	return "stopping distances are for " + safety.Reaction.String() + " to react and a braking of " + safety.Braking.Text(m.sys) + " (AASHTO, A Policy on Geometric Design), twice that in the wet; slopes, rails and loads lengthen them"
+}
+
+// ahead says whether an outline lies within the lane that a thing is about to
+// cover at a time.
+func ahead(tr *motion.Track, o outline, at units.Seconds) bool {
+	v := tr.Velocity(at)
+	if v.Len() < still {
 		return false
 	}
-	d := who.At(n.at).Point().Sub(tr.At(n.at).Point())
+	d := o.centre.Sub(tr.At(at).Point())
 	way := v.Unit()
-	return d.Dot(way) > 0 && math.Abs(d.Cross(way)) < float64(tr.Width)/2+float64(who.Radius)
+	return d.Dot(way) > 0 && math.Abs(d.Cross(way)) < float64(tr.Width)/2+o.radius
 }
 
 // passengers is who is aboard what drives.
@@ -233,7 +254,7 @@ func (m *maker) passengers() *Table {
 	for _, p := range m.parts {
 		for _, r := range p.tracks.Rides {
 			tr := p.tracks.Body(r.Carrier)
-			if tr == nil {
+			if tr == nil || p.pickup != nil && !p.has(r.Action) {
 				continue
 			}
 			t.add(r.Action, cells(word(nameOf(r.Carrier)), word(nameOf(r.Who))), p.beatAt(r.From), m.clock(r.From), m.until(r.To), cells(m.signed(r.At.X), m.signed(r.At.Y), m.speed(m.topSpeed(tr, r.From, r.To))))

@@ -77,7 +77,7 @@ func (m *maker) stops(tr *motion.Track) [][2]units.Seconds {
 // aboard is who, and which camera, is on a thing during a stretch.
 func (m *maker) aboard(p *part, thing plan.Thing, from, to units.Seconds) string {
 	var out []string
-	for _, ct := range p.tracks.Cameras {
+	for _, ct := range p.cameras() {
 		for _, h := range ct.Holds {
 			if h.Rig != nil && plan.Thing(h.Rig) == thing && h.Start < to-1e-6 && h.Taken < to && h.End > from+1e-6 {
 				out = append(out, ct.Camera.Name)

@@ -70,6 +70,9 @@ func (m *maker) where(p *part, thing plan.Thing, t units.Seconds) string {
 		return ""
 	}
 	if c := tr.Carrier(t); c != nil {
+		if _, on := c.(*plan.Person); on {
+			return "on " + c.ID().Name
+		}
 		return "aboard " + c.ID().Name
 	}
 	return m.spot(tr.At(t).Point())

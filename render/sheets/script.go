@@ -11,7 +11,7 @@ import (
 )
 
 func (m *maker) script() ([]*Table, []safety.Topic) {
-	return []*Table{m.takeFacts(), m.beatList(), m.cuts(), m.rollTimes(), m.script2(), m.coverage(), m.coverageLines(), m.allowed()}, nil
+	return []*Table{m.takeFacts(), m.beatList(), m.cuts(), m.rollTimes(), m.spoken(), m.coverage(), m.coverageLines(), m.allowed()}, nil
 }
 
 // takeFacts is the take at a glance.
@@ -79,7 +79,7 @@ func (m *maker) cuts() *Table {
 	t.Empty = "There are no cuts: the take plays as it is rolled."
 	for _, p := range m.parts {
 		before := ""
-		for _, ct := range p.tracks.Cameras {
+		for _, ct := range p.cameras() {
 			if ct.Rolling(0) && before == "" {
 				before = ct.Camera.Name
 			}
@@ -102,11 +102,11 @@ func (m *maker) rollTimes() *Table {
 	t.Columns[t.Column("timecode")].Quiet = false
 	t.Empty = "No camera rolls in this plan."
 	for _, p := range m.parts {
-		for _, ct := range p.tracks.Cameras {
+		for _, ct := range p.cameras() {
 			for _, r := range ct.Rolls {
 				cue := "from first to last frame"
 				if r.Action != nil {
-					cue = p.clock.Words(r.Action)
+					cue = p.words(r.Action)
 				}
 				t.add(r.Action, p.beatAt(r.From), cells(word(ct.Camera.Name)), m.clock(r.From), cells(word(cue)), m.until(r.To), cells(seconds(r.To-r.From), count(int(m.rate.From(r.To)-m.rate.From(r.From)))))
 			}
@@ -115,8 +115,8 @@ func (m *maker) rollTimes() *Table {
 	return t
 }
 
-// script2 is what is said, in order.
-func (m *maker) script2() *Table {
+// spoken is what is said, in order.
+func (m *maker) spoken() *Table {
 	t := table("lines", "Spoken", beatColumn(), clockColumns(), untilColumns("out"), col("who", "who", "speaks"), col("line", "line", "as written"), col("seen_by", "on", "rolling cameras that have the speaker in frame as the line begins"))
 	t.Columns[t.Column("timecode")].Quiet = false
 	t.Empty = "Nobody speaks in this plan."
@@ -129,7 +129,9 @@ func (m *maker) script2() *Table {
 			i := p.clock.Of(a)
 			on := ""
 			if p == m.take {
-				on = listed(m.seenBy(a.Subject, m.rate.From(i.Start)))
+				if on = listed(m.seenBy(a.Subject, m.rate.From(i.Start))); on == "" {
+					on = "nobody's frame"
+				}
 			}
 			t.add(a, p.beat(a), m.clock(i.Start), m.until(i.End), cells(word(a.Who()), word(d.Text), word(on)))
 		}
@@ -162,7 +164,7 @@ func (m *maker) coverage() *Table {
 			joins += " " + beatName(p.pickup.Beat)
 		}
 		var cameras, sees []string
-		for _, ct := range p.tracks.Cameras {
+		for _, ct := range p.cameras() {
 			lens := ""
 			for _, f := range ct.Fits {
 				lens = " " + f.Lens.Name

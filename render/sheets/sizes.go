@@ -8,6 +8,7 @@ import (
 	"longhand/lang/clock"
 	"longhand/lang/geom"
 	"longhand/lang/motion"
+	"longhand/lang/optics"
 	"longhand/lang/plan"
 	"longhand/lang/units"
 )
@@ -28,16 +29,17 @@ type framing struct {
 // beside as asked for.
 func (m *maker) sizes() *Table {
 	t := table("sizes", "Sizes", beatColumn(), clockColumns(), untilColumns("until"),
-		col("camera", "camera", "name"), col("target", "sees", "the person seen"), col("asked", "asked", "size the plan asks for"),
+		col("camera", "camera", "name"), col("target", "sees", "a person whose face is in frame"), col("asked", "asked", "size the plan asks for"),
 		col("first", "begins", "size as it begins"), col("last", "ends", "size as it ends"),
-		col("tightest", "tightest", "size where the frame is tightest"), col("tightest_clock", "at", "when it is"),
+		col("holds", "as asked", "whether it is, within the tolerance of an operator's eye, all the while"), col("tightest", "tightest", "size where the frame is tightest"), col("tightest_clock", "at", "when it is"),
 		measure("frame_height", "frame height there", "m", "what the frame covers, top to bottom, at the person"),
 		measure("near", "nearest", "m", "from the lens along its axis"), measure("far", "farthest", "m", "from the lens along its axis"))
 	t.Empty = "No rolling camera is told to see a person with a lens in this plan."
 	for _, p := range m.parts {
 		for _, s := range p.spans() {
-			for _, ct := range p.tracks.Cameras {
+			for _, ct := range p.cameras() {
 				for _, who := range m.p.People {
+					tr := p.tracks.Body(who)
 					f := m.framing(p, ct, who, s)
 					if f.frames == 0 {
 						continue
@@ -46,7 +48,7 @@ func (m *maker) sizes() *Table {
 					if asked == "" {
 						asked = "any"
 					}
-					t.add(nil, p.beatAt(s.From), m.clock(f.from), m.until(f.to), cells(word(ct.Camera.Name), word(who.Name), word(asked), word(sizeName(f.first)), word(sizeName(f.last)),
+					t.add(nil, p.beatAt(s.From), m.clock(f.from), m.until(f.to), cells(word(ct.Camera.Name), word(who.Name), word(asked), word(sizeName(f.first)), word(sizeName(f.last)), word(f.holds(tr.Stature)),
 						word(sizeName(f.tight)), word(f.tightAt.Clock()), m.length(f.tightH), m.length(f.near), m.length(f.far)))
 				}
 			}
@@ -84,11 +86,11 @@ func (m *maker) framing(p *part, ct *motion.CameraTrack, who *plan.Person, s clo
 		at := m.rate.Time(k)
 		aim := ct.Aim(at)
 		v := ct.At(at)
-		if !ct.Rolling(at) || aim == nil || v.Focal <= 0 || !sees(aim.See, who) || at < aim.Done && aim.Start > s.From {
+		if !ct.Rolling(at) || aim == nil || v.Focal <= 0 || !sees(aim.See, who) || at < aim.Done && aim.Start > 0 {
 			continue
 		}
-		depth := depthOf(v, tr.At(at))
-		if depth <= 0.05 {
+		depth, ok := faceDepth(v, ct.Frame, tr.At(at))
+		if !ok {
 			continue
 		}
 		_, high := ct.Frame.FieldSize(units.Millimetres(v.Focal), units.Metres(depth))
@@ -112,6 +114,24 @@ func (m *maker) framing(p *part, ct *motion.CameraTrack, who *plan.Person, s clo
 	return f
 }
 
+// holds says whether the size asked for is held.
+func (f *framing) holds(stature units.Metres) string {
+	size, err := body.ParseSize(f.asked)
+	if err != nil {
+		return ""
+	}
+	tight, loose := size.Fit(f.tightH, stature), size.Fit(f.looseH, stature)
+	switch {
+	case tight < 0 && loose > 0:
+		return "tighter and looser"
+	case tight < 0:
+		return "tighter"
+	case loose > 0:
+		return "looser"
+	}
+	return "yes"
+}
+
 func sees(s *plan.See, who plan.Thing) bool {
 	if s == nil {
 		return false
@@ -124,12 +144,13 @@ func sees(s *plan.See, who plan.Thing) bool {
 	return false
 }
 
-// depthOf is how far something is from a lens, along its axis, at the height of a
-// face.
-func depthOf(v motion.View, p motion.Pose) float64 {
-	ahead := geom.Vec3{X: math.Cos(v.Pan) * math.Cos(v.Tilt), Y: math.Sin(v.Pan) * math.Cos(v.Tilt), Z: math.Sin(v.Tilt)}
+// faceDepth is how far a person's face is from a lens, along its axis; false
+// where it is not in frame.
+func faceDepth(v motion.View, f optics.Frame, p motion.Pose) (float64, bool) {
+	view := optics.View{At: geom.Vec3{X: v.X, Y: v.Y, Z: v.Z}, Pan: units.FromRadians(v.Pan), Tilt: units.FromRadians(v.Tilt), Focal: units.Millimetres(v.Focal)}
 	face := geom.Vec3{X: float64(p.X), Y: float64(p.Y), Z: float64(p.Z) + float64(p.Height)*body.EyeFraction}
-	return face.Sub(geom.Vec3{X: v.X, Y: v.Y, Z: v.Z}).Dot(ahead)
+	i, ok := view.Project(face)
+	return float64(i.Depth), ok && f.Holds(i)
 }
 
 // feetToo prints a length in metres and in feet and inches, as focus is called.

@@ -16,7 +16,10 @@ func (m *maker) sound() ([]*Table, []safety.Topic) {
 	var topics []safety.Topic
 	lines := m.lines()
 	if len(lines.Rows) > 0 {
-		topics = append(topics, safety.Height, safety.PowerLines)
+		topics = append(topics, safety.PowerLines)
+	}
+	if lines.says(lines.Column("noise")) {
+		topics = append(topics, safety.Vehicles)
 	}
 	return []*Table{lines, m.playback()}, topics
 }
@@ -57,6 +60,7 @@ type boom struct {
 	low         float64 // lowest height; -Inf where no frame holds it up
 	camera      string
 	at          units.Seconds
+	inside      string // the vehicle the speaker is in
 	ok          bool
 }
 
@@ -69,6 +73,9 @@ func (m *maker) boom(p *part, who plan.Thing, from, to units.Seconds) boom {
 		return b
 	}
 	b.ok = true
+	if v, ok := tr.Carrier(from).(*plan.Vehicle); ok {
+		b.inside = v.Name
+	}
 	for k := m.rate.From(from); m.rate.Time(k) <= to; k++ {
 		at := m.rate.Time(k)
 		pose := tr.At(at)
@@ -76,7 +83,7 @@ func (m *maker) boom(p *part, who plan.Thing, from, to units.Seconds) boom {
 		if math.IsInf(b.low, -1) {
 			b.floor, b.head, b.at = float64(pose.Z), head, at
 		}
-		for _, ct := range p.tracks.Cameras {
+		for _, ct := range p.cameras() {
 			v := ct.At(at)
 			if !ct.Rolling(at) || v.Focal <= 0 {
 				continue
@@ -122,7 +129,11 @@ func (m *maker) boomCells(b boom) []Cell {
 	case math.IsInf(b.low, 1):
 		return cells(word("no boom"), word(""), word(b.camera+" at "+b.at.Clock()))
 	}
-	return cells(m.length(units.Metres(b.low-b.floor)), m.length(units.Metres(b.low-b.head)), word(fmt.Sprintf("%s at %s", b.camera, b.at.Clock())))
+	by := b.camera + " at " + b.at.Clock()
+	if b.inside != "" {
+		by += "; inside " + b.inside
+	}
+	return cells(m.length(units.Metres(b.low-b.floor)), m.length(units.Metres(b.low-b.head)), word(by))
 }
 
 // noise is what rolls on wheels during a stretch.

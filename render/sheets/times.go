@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"strings"
+
 	"longhand/lang/plan"
 	"longhand/lang/units"
 )
@@ -92,4 +94,13 @@ func beatName(b *plan.Beat) string {
 }
 
 // cue is the cell of a line's cue in words.
-func (p *part) cue(a *plan.Action) []Cell { return cells(word(p.clock.Words(a))) }
+func (p *part) cue(a *plan.Action) []Cell { return cells(word(p.words(a))) }
+
+// words is a line's cue in words.
+func (p *part) words(a *plan.Action) string {
+	s := p.clock.Words(a)
+	if p.pickup != nil {
+		s = strings.Replace(s, "the beat", "the pickup", 1)
+	}
+	return s
+}
