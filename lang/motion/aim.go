@@ -98,7 +98,7 @@ func (c *CameraTrack) pan(t float64) float64 {
 
 // aimsOf builds the aims and swings of a camera.
 func (b *builder) aimsOf(c *CameraTrack) {
-	for _, a := range byStart(b.r.actions, b.c) {
+	for _, a := range b.inTime {
 		if !mine(a, c.Camera) {
 			continue
 		}

@@ -21,6 +21,7 @@ type builder struct {
 	prev *Tracks // of the round before; nil in the first
 	end  float64 // of the take
 
+	inTime    []*plan.Action // in the order of their starts
 	holds     map[*plan.Camera][]hold
 	events    map[plan.Thing][]event
 	tipEvents map[*plan.Rig][]event
@@ -43,7 +44,8 @@ func newBuilder(r *Resolver, c *clock.Clock, prev *Tracks) *builder {
 		arming:    make(map[*plan.Rig]bool),
 		lengths:   newLengths(r),
 	}
-	b.holds = holdsOf(b.p, c)
+	b.inTime = byStart(r.actions, c)
+	b.holds = holdsOf(b.inTime, c)
 	b.gather()
 	return b
 }

@@ -80,7 +80,7 @@ func (c *CameraTrack) focusedBy(t float64, from geom.Vec3, pan, tilt float64, n 
 
 // focusOf follows the first target of each aim, unless the focus is racked.
 func (b *builder) focusOf(c *CameraTrack) {
-	for _, a := range byStart(b.r.actions, b.c) {
+	for _, a := range b.inTime {
 		if !mine(a, c.Camera) {
 			continue
 		}

@@ -86,9 +86,9 @@ func classOf(rig *plan.Rig) body.Rig {
 
 // holds is every camera's holds in order of time. What a camera is on first it
 // is on from the first frame.
-func holdsOf(p *plan.Plan, c *clock.Clock) map[*plan.Camera][]hold {
+func holdsOf(inTime []*plan.Action, c *clock.Clock) map[*plan.Camera][]hold {
 	out := make(map[*plan.Camera][]hold)
-	for _, a := range byStart(p.Actions, c) {
+	for _, a := range inTime {
 		camera, ok := clock.SubjectOf(a).(*plan.Camera)
 		if !ok {
 			continue

@@ -19,7 +19,8 @@ const (
 	lagReach  = 0.8     // metres within which a target passes near
 	lagWide   = 2.5     // metres beyond which one target can't pass too fast
 	lagLook   = 1.0 / 8 // seconds between looks for one
-	lagBefore = 0.5     // seconds before it that the following begins
+	lagApart  = 4       // looks between two at far targets
+	lagBefore = 0.8     // seconds before it that the following begins
 	lagAfter  = 6.0     // seconds after it in which the lens catches up
 )
 
@@ -33,20 +34,19 @@ func (c *CameraTrack) follow(until float64) {
 		return
 	}
 	n, step := looks(until-a.start, lagLook)
-	was, seen := 0.0, false
-	near := math.Inf(-1) // the last time something was near
+	was, at := 0.0, math.Inf(-1) // the pan when it was last asked for, and when
+	near := math.Inf(-1)         // the last time something was near
 	first := 0.0
 	for i := 0; i <= n; i++ {
 		t := a.start + step*float64(i)
 		dist := c.nearestTarget(a, t)
 		late := dist < lagReach
-		if dist < lagWide || len(a.targets) > 1 {
+		// The middle of several targets may go to the other side at any distance.
+		if dist < lagWide || len(a.targets) > 1 && i%lagApart == 0 {
 			pan, _ := c.wanted(t, len(c.aims))
-			limit := panLimit(c.Holds[c.mountAt(t)].Limits)
-			late = late || seen && math.Abs(geom.AngleDiff(was, pan)) > limit*step
-			was, seen = pan, true
-		} else {
-			seen = false
+			limit := panLimit(c.Holds[c.mountAt(t)].Limits) * (t - at)
+			late = late || t-at < (lagApart+0.5)*step && math.Abs(geom.AngleDiff(was, pan)) > limit
+			was, at = pan, t
 		}
 		if late {
 			if t > near+lagBefore+lagAfter {

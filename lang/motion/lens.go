@@ -25,7 +25,7 @@ const zoomTime = 1.0
 
 func (b *builder) fits(camera *plan.Camera) []Fit {
 	var out []Fit
-	for _, a := range byStart(b.r.actions, b.c) {
+	for _, a := range b.inTime {
 		d, ok := a.Deed.(*plan.Fit)
 		if !ok || d.Lens == nil || !mine(a, camera) {
 			continue

@@ -43,7 +43,7 @@ func (b *builder) lifts(camera *plan.Camera, h *hold, last bool) *lift {
 	if h.action == nil || h.start <= 1e-9 {
 		l.steps[0].start, l.steps[0].end = 0, 0
 	}
-	for _, a := range byStart(b.r.actions, b.c) {
+	for _, a := range b.inTime {
 		d, ok := a.Deed.(*plan.Lift)
 		if !ok || a.Subject != plan.Thing(camera) {
 			continue

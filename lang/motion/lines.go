@@ -72,12 +72,12 @@ func (l *lane) walk(e *event, r route, m mover, profile *pace.Profile, end *plan
 		Path: r.path, Profile: profile, Backwards: m.back, Limits: m.limits,
 		way: l.wrap(way), bends: r.bends,
 	})
-	along := w.facing(r.bends, m.limits)
+	along := r.facing()
 	back := 0.0
 	if m.back {
 		back = math.Pi
 	}
-	l.t.face(start, func(t float64) float64 { return along(t) + back }, m.limits, -1, false)
+	l.t.face(start, func(t float64) float64 { return along(w.s(t)) + back }, m.limits, -1, false)
 	l.b.demandMove(l.t.Thing, e, &l.t.Segments[len(l.t.Segments)-1])
 }
 

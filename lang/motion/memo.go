@@ -16,6 +16,14 @@ type memo struct {
 	naturalM mover
 	timed    *pace.Profile
 	timedM   mover
+	once     sync.Once
+	turn     sway
+}
+
+// turning is the heading along the route, made when first asked for.
+func (k *memo) turning(make func() sway) *sway {
+	k.once.Do(func() { k.turn = make() })
+	return &k.turn
 }
 
 func (k *memo) natural(m mover) *pace.Profile {

@@ -100,7 +100,7 @@ func (b *builder) rolls(camera *plan.Camera) []Roll {
 	said := false
 	on := false
 	end := units.Seconds(b.end)
-	for _, a := range byStart(b.r.actions, b.c) {
+	for _, a := range b.inTime {
 		d, ok := a.Deed.(*plan.Roll)
 		if !ok || a.Subject != plan.Thing(camera) {
 			continue

@@ -30,15 +30,9 @@ func (r based) base(t float64) geom.Vec {
 	return p.Sub(r.at.Rotate(r.face(t)))
 }
 
-// relation makes the relation of an event as seen from its start; nil where its
+// relation makes the relation of an event as it is at its start; nil where its
 // target is nowhere or the line is none.
-func (l *lane) relation(e *event) *based {
-	until := l.b.end
-	if !e.open {
-		until = e.end
-	}
-	return l.relationTo(e, until)
-}
+func (l *lane) relation(e *event) *based { return l.relationTo(e, e.start) }
 
 func (l *lane) relationTo(e *event, until float64) *based {
 	at := geom.Vec{}

@@ -61,11 +61,10 @@ func (w walk) at(t float64) geom.Vec3 {
 	return w.path.At(s).At(w.level.at(s))
 }
 
-// heading along the path; corners are rounded by whoever walks, so the heading
-// turns over a stretch about each.
-func (w walk) heading(t float64, corners []geom.Corner) float64 {
-	s := w.s(t)
-	h := w.path.Heading(s)
+// along is the heading at a length of path; corners are rounded by whoever
+// walks, so it turns over a stretch about each.
+func (r route) along(s float64, corners []geom.Corner) float64 {
+	h := r.path.Heading(s)
 	for _, c := range corners {
 		side := sideOf(c.Turn)
 		if d := s - c.S; math.Abs(d) < side {
@@ -81,20 +80,27 @@ func (w walk) heading(t float64, corners []geom.Corner) float64 {
 }
 
 // tightBend is the curvature above which somebody turns less quickly than their
-// way does, 1/m.
-const tightBend = 4
+// way does, 1/m; turnsIn is how quickly they turn, radians a metre of way: half
+// round in a step, which at the pace of such a bend is 180 degrees a second.
+const (
+	tightBend = 4
+	turnsIn   = 8
+)
 
-// facing is the heading along the path; where that turns on the spot, as
-// quickly as a body does.
-func (w walk) facing(b bends, lim Limits) func(t float64) float64 {
-	corners := w.path.Corners()
-	along := func(t float64) float64 { return w.heading(t, corners) }
-	if b.tightest() < tightBend {
-		return along
+// facing is the heading along the path by the length gone; where that turns on
+// the spot, as quickly as a body does.
+func (r route) facing() func(s float64) float64 {
+	if len(r.bends.kappa) == 0 {
+		h := r.path.Heading(0)
+		return func(float64) float64 { return h }
 	}
-	rate := 2 * lim.turnRate()
-	turn := newSway(along, rate, 3*rate, w.start, w.start+float64(w.profile.Duration()))
-	return turn.at
+	if r.bends.tightest() < tightBend {
+		return r.path.Heading
+	}
+	return r.memo.turning(func() sway {
+		corners := r.path.Corners()
+		return newSway(func(s float64) float64 { return r.along(s, corners) }, turnsIn, 8*turnsIn, 0, r.path.Length())
+	}).at
 }
 
 // levelled is a way over the floor at the floor's height, by time.

@@ -129,7 +129,7 @@ func (b *builder) film(t *Tracks) {
 
 func (b *builder) cuts() []Cut {
 	var out []Cut
-	for _, a := range byStart(b.r.actions, b.c) {
+	for _, a := range b.inTime {
 		if d, ok := a.Deed.(*plan.Cut); ok && d.Camera != nil {
 			out = append(out, Cut{b.c.Of(a).Start, d.Camera, a})
 		}

@@ -79,7 +79,7 @@ func (b *builder) sightline(e *event, from geom.Vec) (geom.Vec, bool) {
 // the first aim it is that one.
 func (b *builder) seeing(camera *plan.Camera, at float64, index int) *plan.See {
 	var best *plan.See
-	for _, a := range byStart(b.r.actions, b.c) {
+	for _, a := range b.inTime {
 		see, ok := a.Deed.(*plan.See)
 		if !ok || a.Subject != plan.Thing(camera) {
 			continue
