@@ -21,7 +21,7 @@ func (m *maker) ads() ([]*Table, []safety.Topic) {
 	if len(m.hidden()) > 0 {
 		topics = append(topics, safety.Hiding)
 	}
-	return []*Table{m.day(), m.first(), m.running(), m.keepClear(), m.unseen(true)}, topics
+	return []*Table{m.day(), m.first(), m.running(), m.keepClear(), m.standing(), m.unseen()}, topics
 }
 
 // first is where everybody and everything is as the take begins.

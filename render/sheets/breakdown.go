@@ -12,6 +12,7 @@ import (
 	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/safety"
+	"longhand/lang/sight"
 	"longhand/lang/timecode"
 	"longhand/lang/units"
 )
@@ -28,6 +29,7 @@ type maker struct {
 	take  *part
 	parts []*part // the take, then the pickups
 	seen  map[*plan.Camera]map[plan.Thing][]diag.Frames
+	zones []sight.Zone
 }
 
 // part is the take or a pickup: what has a clock of its own.

@@ -95,7 +95,7 @@ func (w *page) rows(t *Table) {
 	}
 	w.raw("\n<table" + class + ">\n<thead><tr>")
 	for _, c := range p.columns {
-		w.element("th", " scope=\"col\""+side2(t.numeric(c)), t.Columns[c].Title)
+		w.element("th", " scope=\"col\""+t.class(c), t.Columns[c].Title)
 	}
 	w.raw("</tr></thead>\n<tbody>\n")
 	for i := range t.Rows {
@@ -111,7 +111,7 @@ func (w *page) rows(t *Table) {
 				w.raw("<td></td>")
 				continue
 			}
-			w.raw("<td" + side2(t.numeric(c)) + " data-c=\"")
+			w.raw("<td" + t.class(c) + " data-c=\"")
 			w.text(t.Columns[c].Title)
 			w.raw("\">")
 			w.text(v)
@@ -125,8 +125,15 @@ func (w *page) rows(t *Table) {
 // wideTable is how many columns make a table a wide one, set smaller.
 const wideTable = 11
 
-func side2(number bool) string {
-	if number {
+// class is how a column is set: times, frames, numbers, words.
+func (t *Table) class(column int) string {
+	switch t.Columns[column].Key {
+	case "clock", "until", "timecode":
+		return " class=\"t\""
+	case "frame":
+		return " class=\"n f\""
+	}
+	if t.numeric(column) {
 		return " class=\"n\""
 	}
 	return ""

@@ -36,10 +36,6 @@ func (t *Table) numeric(column int) bool {
 	if t.Columns[column].Unit != "" {
 		return true
 	}
-	switch t.Columns[column].Key {
-	case "clock", "until", "timecode":
-		return true
-	}
 	return false
 }
 
