@@ -177,6 +177,9 @@ func (p *Pass) isUnder(m *movers, c *motion.CameraTrack, h *motion.Hold, b *move
 	if line != nil {
 		d.Note("in: %s", clock.Describe(line))
 	}
+	if who := p.feetLine(b, t); who != nil && who != line {
+		d.Relate(who.Span, "%s", clock.Describe(who))
+	}
 	d.Note("usually %s from any head, at the least %s, %s", p.Length(body.ArmGap.Typical), p.Length(body.ArmGap.Hard), body.Practice)
 	d.Note("%s", safety.Cranes.Caution())
 }

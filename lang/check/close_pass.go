@@ -82,11 +82,13 @@ beat "In"
 // creeping is a speed at which whoever walks beside a vehicle stops it with a
 // word; aheadSide is how far to the side of what a vehicle sweeps somebody is
 // still ahead of it; keepsPace is the most by which a cart may gain on somebody
-// it follows (common practice, no source).
+// it follows, and alongside the most by which it differs from who walks beside
+// it (common practice, no source).
 const (
 	creeping  = 0.5 // m/s
 	aheadSide = 0.2 // m
 	keepsPace = 0.3 // m/s
+	alongside = 0.7 // m/s
 )
 
 // topSpeed is the most of a body, from look to look.
@@ -139,7 +141,8 @@ func (p *Pass) passes(m *movers, v, b *mover, reach float64) {
 		if bl >= vh || vl >= bh {
 			return
 		}
-		if gap := away(v.box(s), q.Point()) - b.radius; gap < gapHard {
+		along := m.velocity(v, frame).Sub(m.velocity(b, frame)).Len() < alongside
+		if gap := away(v.box(s), q.Point()) - b.radius; gap < gapHard && !along {
 			beside.note(frame, math.Max(0, gap), gapHard-gap, speed, false)
 		}
 		stop := float64(safety.StoppingDistance(units.MetresPerSecond(speed), safety.Dry))

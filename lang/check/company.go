@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"longhand/lang/body"
+	"longhand/lang/diag"
 	"longhand/lang/geom"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
@@ -86,6 +87,30 @@ func (p *Pass) bonded(a, b plan.Thing, t units.Seconds) bool {
 	for _, x := range p.bonds()[pair{a, b}] {
 		if t >= x.from && t <= x.to {
 			return true
+		}
+	}
+	return false
+}
+
+// meets says that a finding about two who come together is about a thing as the
+// second of them: whichever of the two an allow names.
+func (p *Pass) meets(d *diag.Diagnostic, thing plan.Thing) bool {
+	switch d.Code {
+	case bump.Code, closePass.Code, armOver.Code:
+	default:
+		return false
+	}
+	for _, a := range p.Plan.Actions {
+		if a.Subject != thing {
+			continue
+		}
+		if d.Span == a.Span {
+			return true
+		}
+		for _, r := range d.Related {
+			if r.Span == a.Span {
+				return true
+			}
 		}
 	}
 	return false

@@ -66,7 +66,7 @@ func (p *Pass) hit(e *excuse, frames []diag.Frames) {
 // line it points at.
 func (p *Pass) about(d *diag.Diagnostic, thing plan.Thing) bool {
 	if d.Subject != "" {
-		return d.Subject == thing.ID().Name
+		return d.Subject == thing.ID().Name || p.meets(d, thing)
 	}
 	if a := p.lineOf(d); a != nil && a.Subject == thing {
 		return true

@@ -98,3 +98,23 @@ func TestFaultsOfMovement(t *testing.T) {
 		})
 	}
 }
+
+// An allow may name either of two who meet.
+func TestAllowOfEitherWhoMeets(t *testing.T) {
+	for _, name := range []string{"mina", "otto"} {
+		r := compiled(t, `take "Embrace"
+  rate 24 fps
+set "Yard"
+  mark M1 (0, 0)
+  mark M2 (6, 0)
+people
+  performer mina
+  performer otto
+beat "Meet"
+  mina walks from M1 to (2.9, 0)
+  otto walks from M2 to (3.1, 0)
+  allow bump `+name+` because "they embrace"
+`)
+		assert.Empty(t, worse(r.Findings), name)
+	}
+}

@@ -169,6 +169,51 @@ beat "By"
   van drives from D0 to D1 at 2.2 m/s
   otto stands at (0, 4)
 `,
+	"walks along with a cart, at its side": `
+set "Yard"
+  mark C0 (0, 0)
+  mark C1 (12, 0)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w35 35 mm
+  rig cart cart size 2.4 m x 1.2 m high 0.5 m
+people
+  performer mina
+  crew ida
+beat "Along"
+  mina walks from (0, 1.6) to (12, 1.6) at 1 m/s
+  cart drives from C0 to C1 at 1 m/s
+  A on cart with ida
+  A takes w35 T4
+`,
+	"up onto the stage and back from its edge": `
+set "Hall"
+  platform stage (6, 0) (12, 0) (12, 6) (6, 6) high 0 m to 1 m
+  stairs steps (4.4, 3) (6, 3) width 1.4 m rise 1 m
+people
+  performer mina
+beat "Up"
+  mina walks from (2, 3) via (5, 3), (7, 3) to (9, 3) at 0.8 m/s
+  mina walks via (7, 3), (5, 3) to (2, 3) at 0.8 m/s
+`,
+	"round the crane, clear of its arm": `
+set "Hall"
+  mark K0 (0, 0)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w35 35 mm
+  rig boom crane reach 5 m
+people
+  performer mina
+  crew ida
+beat "Round"
+  boom stands at K0
+  A on boom with ida up 2.4 m at (4, 0)
+  A takes w35 T4
+  A sees mina
+  mina walks from (7, -4) via (8, 0) to (7, 4)
+  A rises to 3.4 m in 4 s
+`,
 	"in feet": `
 set "Yard"
   mark D0 (-20, 0)
