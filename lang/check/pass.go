@@ -40,6 +40,7 @@ type Pass struct {
 	held     []holder
 	exposed  *[]exposure
 	lit      *lighting.Lighting
+	lines    *sightlines
 }
 
 // When says a stretch of frames for people: "0:12.3–0:14.0 (frames 295–336)".

@@ -57,5 +57,8 @@ var Rules = []*Rule{
 	noZoom,
 	onlyLens,
 	modernInShot,
+	exposureSwing,
+	strobePan,
+	backgroundSoft,
 	idleAllow,
 }

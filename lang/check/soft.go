@@ -193,12 +193,17 @@ func (p *Pass) offerStop(d *diag.Diagnostic, l *looking, who *plan.Person, bad [
 	}
 	_, circles := worstOf(l.frames, func(f units.Frame) float64 { c, _, _ := p.blurred(l, who, f); return c })
 	needs := fullStopUp(fit.Stop * units.Stop(circles/most))
+	p.offerTheStop(d, fit, needs)
+}
+
+// offerTheStop offers to stop a lens down, where it goes so far.
+func (p *Pass) offerTheStop(d *diag.Diagnostic, fit *motion.Fit, needs units.Stop) {
 	if c := fit.Lens.Closest; c > 0 && needs > c || needs > 22 {
-		d.Note("no stop of this lens holds both: it would take T%s", units.Number(float64(needs), 1))
+		d.Note("no stop of this lens does it: it would take T%s", units.Number(float64(needs), 1))
 		return
 	}
 	stops := 2 * math.Log2(float64(needs/fit.Stop))
-	d.Note("T%s holds it, and takes %s more light", units.Number(float64(needs), 1), stopsText(stops))
+	d.Note("T%s does it, and takes %s more light", units.Number(float64(needs), 1), stopsText(stops))
 	text := fit.Action.Span.Text()
 	i := lastWord(text, stopText(fit.Stop))
 	if i < 0 {

@@ -20,6 +20,24 @@ func (l *Lighting) Lux(point geom.Vec3, t units.Seconds) units.Lux {
 	return sum
 }
 
+// Reaching is Lux of those lamps alone for whose place reaches says so.
+func (l *Lighting) Reaching(point geom.Vec3, t units.Seconds, reaches func(lamp geom.Vec3) bool) units.Lux {
+	sum := units.Lux(0)
+	for i := range l.Units {
+		u := &l.Units[i]
+		level := light.Linear.Light(u.Curve.At(t))
+		if u.Lamp.Candela <= 0 || level <= 0 {
+			continue
+		}
+		for _, at := range u.At {
+			if reaches(at) {
+				sum += light.Throw(at, u.Lamp.Candela*units.Candela(level), point, geom.Vec3{})
+			}
+		}
+	}
+	return sum
+}
+
 // Lux is the light that one unit gives at a place at a time.
 func (u *Unit) Lux(point geom.Vec3, t units.Seconds) units.Lux {
 	if u.Lamp.Candela <= 0 {
