@@ -64,8 +64,8 @@ func (d *drawing) onFoot() bool {
 	return foot*4 >= all
 }
 
-// around is the part of the sheet that a detail shows, with its room.
-func around(v scene.View, e extent, scale float64) scene.Box {
+// framed is the part of the sheet that a detail shows, with its room.
+func framed(v scene.View, e extent, scale float64) scene.Box {
 	d := room * scale / 1000
 	a, b := v.Point(e.low), v.Point(e.high)
 	m := v.Length(d)
@@ -117,7 +117,7 @@ func (d *drawing) occupied() []scene.Point {
 // the drawing, or else it gives back a drawing for a sheet of its own.
 func (d *drawing) withDetail(set extent, l layout) (inset, own *drawing) {
 	if e, scale, ok := d.detailOf(false); ok {
-		frame := around(d.view, e, scale)
+		frame := framed(d.view, e, scale)
 		size := e.size().Mul(1000 / scale)
 		box, free := d.corner(size.X+2*room, size.Y+2*room+heading, d.occupied(), frame)
 		if free && frame.Overlaps(d.box) {
@@ -134,7 +134,7 @@ func (d *drawing) withDetail(set extent, l layout) (inset, own *drawing) {
 	if !ok {
 		return nil, nil
 	}
-	frame := around(d.view, e, scale)
+	frame := framed(d.view, e, scale)
 	d.detail = &frame
 	d.where = fmt.Sprintf("detail on page %d", max(1, d.o.Page)+1)
 	return nil, &drawing{material: d.material, o: d.o, beat: d.beat, span: d.span, box: l.drawing, view: centred(e, set, l.drawing, scale)}

@@ -186,6 +186,44 @@ func (d *drawing) place(e *event) (geom.Vec, bool) {
 	return geom.Vec{}, false
 }
 
+// around is how much wider the numbers of handoffs and light cues are, in
+// millimetres.
+const around = 0.7
+
+// badge is an event's number in a ring: two rings for a handoff, rays for a light
+// cue.
+func (e *event) badge(ring, text string, at scene.Point) []scene.Item {
+	items, r := scene.Badge(ring, text, at, strconv.Itoa(e.number), scene.Smallest, fonts.Bold)
+	switch {
+	case e.handoff():
+		return append([]scene.Item{&scene.Circle{Class: "badge", Center: at, Radius: r + around}}, items...)
+	case e.light():
+		for i := range 8 {
+			a := float64(i)*45 + 22.5
+			items = append(items, scene.Line("sun", at.Polar(r, a), at.Polar(r+around, a)))
+		}
+	}
+	return items
+}
+
+func (e *event) handoff() bool {
+	for _, a := range e.actions {
+		if _, ok := a.Deed.(*plan.Handoff); ok {
+			return true
+		}
+	}
+	return false
+}
+
+func (e *event) light() bool {
+	for _, a := range e.actions {
+		if _, ok := a.Deed.(*plan.Cue); ok {
+			return true
+		}
+	}
+	return false
+}
+
 // onTheWay is whether the subject of an event is walking or driving when it comes.
 func (d *drawing) onTheWay(e *event) bool {
 	for _, a := range e.actions {
@@ -211,6 +249,9 @@ func (d *drawing) badges(g *scene.Group, events []*event) {
 		}
 		text := strconv.Itoa(e.number)
 		r := scene.BadgeRadius(text, size, fonts.Bold)
+		if e.handoff() || e.light() {
+			r += around
+		}
 		one := &scene.Group{ID: d.id("cue", text), Title: "cue " + text + ", " + e.at.Clock(), Desc: strings.Join(e.what, "; ")}
 		ring, class := "badge", "ink"
 		if d.o.Department != "" {
@@ -231,8 +272,7 @@ func (d *drawing) badges(g *scene.Group, events []*event) {
 			}
 		}
 		a := ask{into: one, must: true, draw: func(pl label.Place) []scene.Item {
-			items, _ := scene.Badge(ring, class, pl.Center, text, size, fonts.Bold)
-			return items
+			return e.badge(ring, class, pl.Center)
 		}}
 		a.ID, a.At, a.Radius, a.W, a.H, a.Priority, a.Reach = one.ID, d.pt(p), 2.6, 2*r, 2*r, 45, 50
 		d.say(a)

@@ -110,14 +110,14 @@ func (d *drawing) notes(events []*event) []note {
 			texts: e.what, bold: d.o.Department != "" && e.fore, dim: d.o.Department != "" && !e.fore,
 			id: d.id("key", strconv.Itoa(e.number)), title: fmt.Sprintf("%d, %s", e.number, e.at.Clock()),
 			sign: func(at scene.Point) []scene.Item {
-				items, _ := scene.Badge("badge", "ink", at, strconv.Itoa(e.number), scene.Smallest, fonts.Bold)
-				return items
+				return e.badge("badge", "ink", at)
 			},
 		}
 		if abs(float64(e.at-last)) > 1e-6 {
 			out = append(out, note{head: d.moment(e.at)})
 			last = e.at
 		}
+		n.tall = e.handoff() || e.light()
 		if !plainCue(e.cue) {
 			n.under = e.cue
 		}

@@ -174,7 +174,7 @@ func (m *material) open(d *plan.Door, at units.Seconds) bool {
 func (m *material) rolling(c *motion.CameraTrack, s span) (from, to units.Seconds, ok bool) {
 	for _, r := range c.Rolls {
 		a, b := max(r.From, s.from), min(r.To, m.lastOf(s))
-		if b < a {
+		if b < a || r.To <= s.from { // the last moment of a roll is not in it
 			continue
 		}
 		if !ok {

@@ -89,18 +89,20 @@ func (d *drawing) corners(w *plan.Wall) [][]scene.Point {
 	}
 	half := float64(w.Thick) / 2
 	for _, end := range [][2]geom.Vec{{w.Line[0], w.Line[1]}, {w.Line[n-1], w.Line[n-2]}} {
-		meets := false
+		beyond := 0.0 // half the thickness of the thickest wall that ends here
 		for _, o := range d.plan.Set.Walls {
 			if o == w || o.Bad || o.Glass || o.Wild || len(o.Line) < 2 || float64(o.High.High) <= cut || float64(o.High.Low) >= cut {
 				continue
 			}
-			meets = meets || end[0].Dist(o.Line[0]) < half || end[0].Dist(o.Line[len(o.Line)-1]) < half
+			if end[0].Dist(o.Line[0]) < half || end[0].Dist(o.Line[len(o.Line)-1]) < half {
+				beyond = max(beyond, float64(o.Thick)/2)
+			}
 		}
-		if !meets {
+		if beyond == 0 {
 			continue
 		}
-		along := end[1].Sub(end[0]).Unit().Mul(half)
-		side := along.Left()
+		along := end[1].Sub(end[0]).Unit().Mul(beyond)
+		side := along.Unit().Left().Mul(half)
 		out = append(out, d.view.Points([]geom.Vec{
 			end[0].Sub(along).Sub(side), end[0].Add(along).Sub(side), end[0].Add(along).Add(side), end[0].Sub(along).Add(side),
 		}))
