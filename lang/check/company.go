@@ -204,24 +204,35 @@ func away(p geom.Polygon, q geom.Vec) float64 {
 // margin of each other.
 func (m *movers) meetings(a, b *mover, margin float64, f func(frame int, p, q motion.Pose)) {
 	reach := a.reach + b.reach + margin
-	for i := 0; i < m.frames; i += m.stride {
-		j := min(i+m.stride, m.frames-1)
-		p, q, r, s := m.at(a, i), m.at(b, i), m.at(a, j), m.at(b, j)
-		slack := 2 * lookSlack
-		if p == r && q == s {
-			slack = 0
-		}
-		va := geom.Mover{At: p.Point(), Velocity: r.Point().Sub(p.Point())}
-		vb := geom.Mover{At: q.Point(), Velocity: s.Point().Sub(q.Point())}
-		if _, d := geom.ClosestApproach(va, vb, 1); d > reach+slack {
+	sa, sb := m.stages(a), m.stages(b)
+	for n := range sa {
+		if sa[n].apart(sb[n]) > reach+2*lookSlack {
 			continue
 		}
-		for k := i; k < min(i+m.stride, m.frames); k++ {
-			if slack == 0 {
-				f(k, p, q)
-			} else {
-				f(k, m.at(a, k), m.at(b, k))
-			}
+		for i := n * stageLooks * m.stride; i < min((n+1)*stageLooks*m.stride, m.frames); i += m.stride {
+			m.meet(a, b, i, reach, f)
+		}
+	}
+}
+
+// meet is meetings from one look to the next.
+func (m *movers) meet(a, b *mover, i int, reach float64, f func(frame int, p, q motion.Pose)) {
+	j := min(i+m.stride, m.frames-1)
+	p, q, r, s := m.at(a, i), m.at(b, i), m.at(a, j), m.at(b, j)
+	slack := 2 * lookSlack
+	if p == r && q == s {
+		slack = 0
+	}
+	va := geom.Mover{At: p.Point(), Velocity: r.Point().Sub(p.Point())}
+	vb := geom.Mover{At: q.Point(), Velocity: s.Point().Sub(q.Point())}
+	if _, d := geom.ClosestApproach(va, vb, 1); d > reach+slack {
+		return
+	}
+	for k := i; k < min(i+m.stride, m.frames); k++ {
+		if slack == 0 {
+			f(k, p, q)
+		} else {
+			f(k, m.at(a, k), m.at(b, k))
 		}
 	}
 }

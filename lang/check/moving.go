@@ -25,8 +25,48 @@ type mover struct {
 	low    float64  // of a box: over the floor it stands on
 	high   float64
 
-	poses []motion.Pose // by frame, where known
-	known []bool
+	poses  []motion.Pose // by frame, where known
+	known  []bool
+	bounds []stage
+}
+
+// stage is the box about where a body is at some looks on end, so that whole
+// stretches of a take may be passed over where two are far from each other.
+type stage struct{ low, high geom.Vec }
+
+// stageLooks is how many looks a stage lasts: two seconds.
+const stageLooks = 8
+
+// stages are the boxes of a body, in order; each takes in the look that the next
+// begins with.
+func (m *movers) stages(b *mover) []stage {
+	if b.bounds != nil {
+		return b.bounds
+	}
+	long := stageLooks * m.stride
+	for from := 0; from < m.frames; from += long {
+		p := m.at(b, from).Point()
+		s := stage{p, p}
+		for f := from + m.stride; ; f += m.stride {
+			f = min(f, m.frames-1)
+			p := m.at(b, f).Point()
+			s.low = geom.Vec{X: math.Min(s.low.X, p.X), Y: math.Min(s.low.Y, p.Y)}
+			s.high = geom.Vec{X: math.Max(s.high.X, p.X), Y: math.Max(s.high.Y, p.Y)}
+			if f >= from+long || f >= m.frames-1 {
+				break
+			}
+		}
+		b.bounds = append(b.bounds, s)
+	}
+	return b.bounds
+}
+
+// apart is how far two boxes are from each other, along the axis on which they
+// are furthest.
+func (s stage) apart(t stage) float64 {
+	x := math.Max(t.low.X-s.high.X, s.low.X-t.high.X)
+	y := math.Max(t.low.Y-s.high.Y, s.low.Y-t.high.Y)
+	return math.Max(x, y)
 }
 
 // movers are all bodies of a take that can run into something, and how long a
