@@ -1,6 +1,7 @@
 package bind
 
 import (
+	"longhand/lang/body"
 	"longhand/lang/plan"
 	"longhand/lang/source"
 	"longhand/lang/syntax"
@@ -20,6 +21,30 @@ func thing(c *plan.Camera) plan.Thing {
 	return c
 }
 
+// onTheFloor says that where a camera is put is a place in the set, where its
+// rig is to stand, and not one on the rig: a mark always, and a point that lies
+// farther from the middle of a rig that stays where it is put (sticks, a slider,
+// an arm) than any part of that rig reaches.
+func (l *line) onTheFloor(p *syntax.Place, rig *plan.Rig) bool {
+	if p.Name != nil || p.Offset != nil || p.Plus != nil {
+		return true
+	}
+	class, err := body.ParseClass(rig.Class)
+	if err != nil || p.Point == nil {
+		return false
+	}
+	usual := body.RigOf(class)
+	if usual.Crewing != body.Beside && usual.Crewing != body.Unattended {
+		return false
+	}
+	reach := max(usual.Reach, rig.Reach) + max(usual.Length, usual.Width, rig.Length, rig.Width)
+	// A point with a mistake is reported by who reads it in earnest.
+	found, bad := len(l.found), l.bad
+	at := l.point(p.Point)
+	l.found, l.bad = l.found[:found], bad
+	return units.Metres(at.Len()) > reach
+}
+
 func (l *line) mount(s *syntax.Mount) {
 	c := l.cameraCalled(s.Who, "goes on a rig")
 	deed := &plan.Mount{Rig: l.rigCalled(s.Rig, "a camera goes on a rig")}
@@ -28,7 +53,13 @@ func (l *line) mount(s *syntax.Mount) {
 		up := l.length(s.Up, "up", limits{0, 1000, true})
 		deed.Up = &up
 	}
-	if deed.Rig != nil {
+	switch {
+	case deed.Rig == nil || s.At == nil:
+	case l.onTheFloor(s.At, deed.Rig):
+		if at := l.stand(s.At); at != nil {
+			l.add(action{deed.Rig, "stands", &plan.Stand{At: at}, &s.Timed, phrases{atOnce: true}})
+		}
+	default:
 		if at, ok := l.aboard(s.At, deed.Rig); ok {
 			deed.At = &at
 		}

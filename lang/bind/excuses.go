@@ -15,7 +15,7 @@ func sorted(list []string) []string {
 
 // paintOut accepts that a thing is in frame.
 func (l *line) paintOut(s *syntax.PaintOut) {
-	out := &plan.PaintOut{Beat: l.beat, Span: l.span, Because: l.reason(s.Because, "paint out")}
+	out := &plan.PaintOut{Beat: l.beat, Pickup: l.pickup, Span: l.span, Because: l.reason(s.Because, "paint out")}
 	out.Thing = l.find(s.What, "only what stands in frame is painted out", inFrame...)
 	out.Camera = is[*plan.Camera](l, s.Camera, "`from` takes the camera it is painted out of", plan.KindCamera)
 	if out.Camera != nil && out.Thing == plan.Thing(out.Camera) {
@@ -31,7 +31,7 @@ func (l *line) paintOut(s *syntax.PaintOut) {
 var inFrame = append(append([]plan.Kind(nil), visible...), plan.KindCard, plan.KindLamp, plan.KindWash, plan.KindGrid)
 
 func (l *line) allow(s *syntax.Allow) {
-	out := &plan.Allow{Code: s.Code.Text, Beat: l.beat, Span: l.span, Because: l.reason(s.Because, "allow")}
+	out := &plan.Allow{Code: s.Code.Text, Beat: l.beat, Pickup: l.pickup, Span: l.span, Because: l.reason(s.Because, "allow")}
 	if l.codes != nil {
 		l.knownCode(s.Code)
 	}

@@ -46,6 +46,7 @@ type Result struct {
 	Tracks   *motion.Tracks
 	Stage    *staging.Stage
 	Sight    *sight.Report
+	Pickups  []*Shot           // the coverage, in the order of the text
 	Findings []diag.Diagnostic // sorted
 	Accepted []check.Accepted  // what the plan accepts of what was found
 	// Stopped says that the text has mistakes, so that nothing was computed from
@@ -119,7 +120,7 @@ func (r *Result) run(ctx context.Context, bag diag.Bag, o Options) (err error) {
 		r.Stopped = true
 		return nil
 	}
-	pass := &check.Pass{Ctx: ctx, Plan: r.Plan}
+	pass := &check.Pass{Ctx: ctx, Plan: takeOnly(r.Plan)}
 	if upTo >= check.Timed {
 		stage = "working out the clock and the tracks"
 		r.Tracks = motion.Resolve(ctx, r.Plan)
@@ -148,8 +149,17 @@ func (r *Result) run(ctx context.Context, bag diag.Bag, o Options) (err error) {
 		return err
 	}
 	bag.Merge(found)
-	r.Findings = bag.Sorted()
 	r.Accepted = pass.Accepted
+	stage = "working out the pickups"
+	for _, u := range r.Plan.Pickups {
+		s, found, err := shot(ctx, r.Plan, u, upTo, sight.Options{Workers: o.Workers})
+		if err != nil {
+			return err
+		}
+		r.Pickups = append(r.Pickups, s)
+		bag.Merge(found)
+	}
+	r.Findings = bag.Sorted()
 	return nil
 }
 

@@ -81,7 +81,7 @@ func rigLimits(p *plan.Plan, rig *plan.Rig) Limits {
 		Forward: r.Forward, Back: r.Back, Rise: r.Rise, Accel: r.Accel, Pan: r.Pan, Radius: r.Radius,
 		Low: r.LensLow, High: r.LensUp,
 		Lateral: body.AnyVehicle().Lateral,
-		Source:  fmt.Sprintf("rig %s, a %s, %s", rig.Name, rig.Class, body.Practice),
+		Source:  fmt.Sprintf("rig %s (%s), %s", rig.Name, rig.Class, body.Practice),
 	}
 	if r.Crewing == body.Worn {
 		any := body.Anybody()

@@ -116,7 +116,8 @@ type PaintOut struct {
 	Camera  *Camera
 	During  []*Beat // nil: the whole take
 	Because string
-	Beat    *Beat
+	Beat    *Beat   // it is written in; nil in a pickup
+	Pickup  *Pickup // it is written in; nil in a beat
 	Span    source.Span
 }
 
@@ -127,6 +128,7 @@ type Allow struct {
 	Camera  *Camera
 	During  []*Beat
 	Because string
-	Beat    *Beat
+	Beat    *Beat   // it is written in; nil in a pickup
+	Pickup  *Pickup // it is written in; nil in a beat
 	Span    source.Span
 }
