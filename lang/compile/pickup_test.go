@@ -24,6 +24,7 @@ people
   performer mina
   crew ida
   crew per
+  crew gus
 beat "Across"
   mina walks from M1 to M2
   A on legs with ida at (3, -9)
@@ -35,7 +36,7 @@ pickup "Her face" after "Across"
   B on other with per at (6, -2.4)
   B takes w35 T8
   B sees mina
-  per stands at (6, -3)
+  gus stands at (6, -4)
 `
 
 func TestAPickupIsWorkedOutOnAClockOfItsOwn(t *testing.T) {
@@ -51,7 +52,7 @@ func TestAPickupIsWorkedOutOnAClockOfItsOwn(t *testing.T) {
 }
 
 func TestWhatSpoilsAPickupIsFoundAndSaidToBeThere(t *testing.T) {
-	spoilt := strings.Replace(coverage, "per stands at (6, -3)", "per stands at (6.5, 1.5)", 1)
+	spoilt := strings.Replace(coverage, "gus stands at (6, -4)", "gus stands at (6.5, 1.5)", 1)
 	r, err := Text(context.Background(), "a.take", spoilt, Options{})
 	require.NoError(t, err)
 	found := ""
@@ -60,7 +61,7 @@ func TestWhatSpoilsAPickupIsFoundAndSaidToBeThere(t *testing.T) {
 			found = d.Message
 		}
 	}
-	assert.Contains(t, found, `in pickup "Her face", per`)
+	assert.Contains(t, found, `in pickup "Her face", gus`)
 	assert.Zero(t, func() (n int) {
 		clean, err := Text(context.Background(), "a.take", coverage, Options{})
 		require.NoError(t, err)
@@ -69,7 +70,7 @@ func TestWhatSpoilsAPickupIsFoundAndSaidToBeThere(t *testing.T) {
 }
 
 func TestAnExcuseInAPickupIsForThePickup(t *testing.T) {
-	excused := strings.Replace(coverage, "per stands at (6, -3)", "per stands at (6.5, 1.5)\n  paint out per from B because \"he holds the lamp\"", 1)
+	excused := strings.Replace(coverage, "gus stands at (6, -4)", "gus stands at (6.5, 1.5)\n  paint out gus from B because \"he holds the lamp\"", 1)
 	r, err := Text(context.Background(), "a.take", excused, Options{})
 	require.NoError(t, err)
 	for _, d := range r.Findings {
