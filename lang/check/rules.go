@@ -60,5 +60,8 @@ var Rules = []*Rule{
 	exposureSwing,
 	strobePan,
 	backgroundSoft,
+	badCut,
+	headCut,
+	sunFlare,
 	idleAllow,
 }

@@ -49,6 +49,26 @@ func (l *sightlines) blocked(a, b geom.Vec3, f units.Frame, roofed bool) *sight.
 	return nil
 }
 
+// roomHigh is how high a wall is that may hold a roof, metres (common practice, no
+// source).
+const roomHigh = 2.2
+
+// walled says whether a wall as high as a room's, or an opening in one, lies
+// between two places on the floor.
+func (l *sightlines) walled(a, b geom.Vec3) bool {
+	p, q := a.Floor(), b.Floor()
+	for i := range l.solids {
+		s := &l.solids[i]
+		if !wallish(s) || s.Z[1] < roomHigh || l.high[i].X < math.Min(p.X, q.X) || l.low[i].X > math.Max(p.X, q.X) || l.high[i].Y < math.Min(p.Y, q.Y) || l.low[i].Y > math.Max(p.Y, q.Y) {
+			continue
+		}
+		if stops(s, p, q, s.Z[0], s.Z[1], true) {
+			return true
+		}
+	}
+	return false
+}
+
 func wallish(s *sight.Solid) bool { return s.Kind == string(plan.KindWall) }
 
 // there says whether a solid is there at a frame: a door only while it is shut.
