@@ -34,14 +34,10 @@ func (p *Pass) excuses() []*excuse {
 		out = append(out, e)
 	}
 	for _, o := range p.Plan.PaintOuts {
-		if o.Beat != nil {
-			add(&excuse{paintOut: o, thing: o.Thing, camera: o.Camera, during: o.During})
-		}
+		add(&excuse{paintOut: o, thing: o.Thing, camera: o.Camera, during: o.During})
 	}
 	for _, a := range p.Plan.Allows {
-		if a.Beat != nil {
-			add(&excuse{allow: a, thing: a.Thing, camera: a.Camera, during: a.During})
-		}
+		add(&excuse{allow: a, thing: a.Thing, camera: a.Camera, during: a.During})
 	}
 	return out
 }

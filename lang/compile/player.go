@@ -20,6 +20,7 @@ import (
 // What the clock itself shows is left to rehearse, which asks the clock.
 func Player(p *plan.Plan) rehearse.Player {
 	resolver := motion.NewResolver(p)
+	p = takeOnly(p)
 	return func(ctx context.Context, v *clock.Vary) (*clock.Clock, []rehearse.Broken) {
 		tracks := resolver.Resolve(ctx, v)
 		stage := staging.Build(p, tracks)
