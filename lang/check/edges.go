@@ -80,9 +80,7 @@ func (p *Pass) nearStairs(at motion.Pose) bool {
 		if s.Bad || s.Foot == s.Head {
 			continue
 		}
-		side := s.Head.Sub(s.Foot).Unit().Left().Mul(float64(s.Width) / 2)
-		flight := geom.Polygon{s.Foot.Sub(side), s.Head.Sub(side), s.Head.Add(side), s.Foot.Add(side)}.CCW()
-		if flight.Distance(at.Point()) <= stairsNear {
+		if flight(s).Distance(at.Point()) <= stairsNear {
 			return true
 		}
 	}
