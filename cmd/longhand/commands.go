@@ -9,6 +9,7 @@ func (a *app) commands() []*cobra.Command {
 		a.checkCommand(),
 		a.fmtCommand(),
 		a.drawCommand(),
+		a.sheetsCommand(),
 		a.buildCommand(),
 		a.explainCommand(),
 		a.rehearseCommand(),

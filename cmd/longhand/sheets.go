@@ -1,0 +1,106 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"longhand/lang/compile"
+	"longhand/render/overhead"
+	"longhand/render/sheets"
+)
+
+func (a *app) sheetsCommand() *cobra.Command {
+	var out, stdinAs, department string
+	var forms []string
+	cmd := &cobra.Command{
+		Use:   "sheets FILE",
+		Short: "the breakdown, a sheet a department",
+		Long: `Writes what each department needs of a take: who and what, when (clock, frame,
+and the cue in words), where, with what.
+
+Forms: html (prints, and reads on a phone), md, csv (with a table of what the
+columns say), json, xlsx. All of them unless --as names some.`,
+		Example: `  longhand sheets plan.take
+  longhand sheets plan.take --for sound --as html,csv -o sound`,
+		Args: needOne,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			for _, f := range forms {
+				if !oneOf(f, sheets.Forms()) {
+					return fmt.Errorf("--as takes %s, not %q%s", strings.Join(sheets.Forms(), ", "), f, suggestion(f, sheets.Forms()))
+				}
+			}
+			var only sheets.Department
+			if department != "" {
+				d, err := sheets.ParseDepartment(department)
+				if err != nil {
+					return fmt.Errorf("--for: %w", err)
+				}
+				only = d
+			}
+			r, err := a.compileOne(cmd.Context(), args[0], stdinAs)
+			if err != nil {
+				return err
+			}
+			book, err := sheets.Breakdown(cmd.Context(), r)
+			if err != nil {
+				return err
+			}
+			if only != "" {
+				book = book.Only(only)
+			}
+			files, err := sheetFiles(book, "", forms...)
+			if err != nil {
+				return err
+			}
+			return a.make(out, files, r)
+		},
+	}
+	cmd.Flags().StringVarP(&out, "output", "o", "out", "the folder to write into")
+	cmd.Flags().StringSliceVar(&forms, "as", nil, "the forms: "+strings.Join(sheets.Forms(), ", ")+"; all unless given")
+	cmd.Flags().StringVar(&department, "for", "", "one department only: "+departmentNames())
+	cmd.Flags().StringVar(&stdinAs, "stdin-filename", "", "the name that standard input goes by in messages")
+	complete(cmd, "as", sheets.Forms()...)
+	complete(cmd, "for", strings.Split(departmentNames(), ", ")...)
+	return cmd
+}
+
+func departmentNames() string {
+	var out []string
+	for _, d := range sheets.Departments() {
+		out = append(out, string(d))
+	}
+	return strings.Join(out, ", ")
+}
+
+func oneOf(word string, list []string) bool {
+	for _, w := range list {
+		if w == word {
+			return true
+		}
+	}
+	return false
+}
+
+func sheetFiles(book *sheets.Book, folder string, forms ...string) ([]artifact, error) {
+	files, err := book.Files(forms...)
+	if err != nil {
+		return nil, err
+	}
+	var out []artifact
+	for _, f := range files {
+		out = append(out, artifact{folder + f.Name, f.Data})
+	}
+	return out, nil
+}
+
+// breakdown is all sheets, for build.
+func breakdown(ctx context.Context, r *compile.Result, _ overhead.Options) ([]artifact, error) {
+	book, err := sheets.Breakdown(ctx, r)
+	if err != nil {
+		return nil, err
+	}
+	return sheetFiles(book, "sheets/")
+}
