@@ -275,8 +275,9 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 	col := int(f - t.From)
 	for i := w.nset; i < w.n; i++ {
 		it := &w.items[i]
-		if w.stale[it.ref] || w.haunted(it) {
-			w.visible[int(it.ref)*tileFrames+col] = -1
+		at := int(it.ref)*tileFrames + col
+		if w.stale[it.ref] || w.haunted(it, w.visible[at]) {
+			w.visible[at] = -1
 			w.put(int(it.ref), col, w.measure(it))
 			w.stale[it.ref] = false
 		}
@@ -318,8 +319,8 @@ func (w *tileWorker) findGhosts(t *tile, d *changes, f units.Frame) (any, met bo
 		if !c.prism && c.new >= 0 {
 			w.stale[c.new] = true
 		}
-		w.ghost(d.old, c, c.old, f)
-		w.ghost(d.new, c, c.new, f)
+		w.ghost(d.old, c, c.old, f, ghostBefore)
+		w.ghost(d.new, c, c.new, f, ghostAfter)
 	}
 	return any, w.nghost > 0 || any && w.anyStaleShown(t, d, f)
 }
@@ -342,7 +343,7 @@ func (w *tileWorker) anyStaleShown(t *tile, d *changes, f units.Frame) bool {
 }
 
 // ghost projects one thing out of a stage, if it is there and meets the frame.
-func (w *tileWorker) ghost(st *stage, c *change, i int, f units.Frame) {
+func (w *tileWorker) ghost(st *stage, c *change, i int, f units.Frame, when int32) {
 	if i < 0 {
 		return
 	}
@@ -358,17 +359,25 @@ func (w *tileWorker) ghost(st *stage, c *change, i int, f units.Frame) {
 		ok = w.seeBody(g, &st.shapes[i], st.scene.Bodies[i].At(f))
 	}
 	if ok {
+		g.ref = when
 		w.nghost++
 	}
 }
 
 // haunted is whether anything that changed could hide part of an item, before or
-// after.
-func (w *tileWorker) haunted(it *item) bool {
+// after. What was wholly hidden stays so whatever else comes before it.
+func (w *tileWorker) haunted(it *item, visible float32) bool {
 	for i := range w.ghosts[:w.nghost] {
-		if w.eye.mayCover(&w.ghosts[i].extent, &it.extent) {
+		g := &w.ghosts[i]
+		if w.eye.mayCover(&g.extent, &it.extent) && (g.ref == ghostBefore || visible != 0) {
 			return true
 		}
 	}
 	return false
 }
+
+// What a ghost's ref says: whether it is a thing as it was or as it is.
+const (
+	ghostBefore = iota
+	ghostAfter
+)

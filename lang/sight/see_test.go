@@ -50,6 +50,38 @@ func TestAgainstRays(t *testing.T) {
 	}
 }
 
+// TestReferenceLoadAgainstRays does the same for some frames of the take the
+// benchmarks measure.
+func TestReferenceLoadAgainstRays(t *testing.T) {
+	const n, step = 80, 4801
+	for _, walled := range []bool{true, false} {
+		t.Run(variant(walled), func(t *testing.T) {
+			t.Parallel()
+			s := referenceLoad(walled).scene()
+			st := newStage(s)
+			var errs []float64
+			for f := units.Frame(0); int(f) < s.Frames; f += step {
+				c := newCaster(s, f)
+				for cam := range s.Cameras {
+					for _, got := range st.at(cam, f) {
+						want := c.rays(cam, got.Body, n)
+						if want.hits > 2000 {
+							errs = append(errs, math.Abs(got.Visible-want.visible))
+						}
+						if want.open > 0 {
+							assert.Positive(t, got.Visible, "frame %d camera %d body %d", f, cam, got.Body)
+						}
+					}
+				}
+			}
+			sort.Float64s(errs)
+			require.NotEmpty(t, errs)
+			t.Logf("%d fractions: worst error %.4f, 99th percentile %.4f", len(errs), errs[len(errs)-1], errs[len(errs)*99/100])
+			assert.Less(t, errs[len(errs)-1], 0.02)
+		})
+	}
+}
+
 func compareWithRays(t *testing.T, report *Report, c *caster, cam, b, n, seed int) []float64 {
 	got, in := report.Moment(cam, b, c.f)
 	want := c.rays(cam, b, n)
