@@ -40,7 +40,11 @@ func (p *Pass) bonds() map[pair][]bond {
 	}
 	t := p.Tracks
 	for i, r := range t.Rides {
-		tie(r.Who, r.Carrier, r.From, r.To)
+		from := r.From
+		if p.unplaced(r.Who, r.From) {
+			from = 0 // put beside where it will stop, for want of a better place
+		}
+		tie(r.Who, r.Carrier, from, r.To)
 		for _, o := range t.Rides[i+1:] {
 			if from, to := max(r.From, o.From), min(r.To, o.To); o.Carrier == r.Carrier && from <= to+bondMargin {
 				tie(r.Who, o.Who, min(from, to), max(from, to)) // one gets on as the other gets off
@@ -66,9 +70,13 @@ func (p *Pass) bonds() map[pair][]bond {
 				hands = append(hands, x)
 			}
 		}
+		from := h.Start
+		if h.Taker != nil && p.unplaced(h.Taker, h.Start) {
+			from = 0
+		}
 		for i, a := range hands {
 			for _, b := range hands[i+1:] {
-				tie(a, b, h.Start, h.End)
+				tie(a, b, from, h.End)
 			}
 		}
 	}
@@ -80,6 +88,25 @@ func (p *Pass) bonds() map[pair][]bond {
 	}
 	p.together = out
 	return out
+}
+
+// unplaced says that no line up to a time says where somebody is but by what
+// they get on or take over.
+func (p *Pass) unplaced(who plan.Thing, until units.Seconds) bool {
+	for _, a := range p.Plan.Actions {
+		if a.Subject != who || p.Clock.Of(a).Start >= until {
+			continue
+		}
+		switch d := a.Deed.(type) {
+		case *plan.Move, *plan.Leave:
+			return false
+		case *plan.Stand:
+			if d.At != nil {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // bonded says that two belong together at a time.

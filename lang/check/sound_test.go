@@ -214,6 +214,19 @@ beat "Round"
   mina walks from (7, -4) via (8, 0) to (7, 4)
   A rises to 3.4 m in 4 s
 `,
+	"gets on where the van stops, from nowhere in particular": `
+set "Yard"
+  mark D0 (-20, 0)
+  mark D1 (0, 0)
+kit
+  vehicle van 4.6 m x 1.9 m high 2.3 m
+people
+  performer mina
+beat "In"
+  van drives from D0 to D1 at 2 m/s
+beat "On"
+  mina rides van at (0.3, 0.5)
+`,
 	"in feet": `
 set "Yard"
   mark D0 (-20, 0)

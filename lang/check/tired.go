@@ -130,16 +130,18 @@ func (p *Pass) tired(who *plan.Person, s *spell) {
 	if !hard {
 		limit = s.limit.Typical
 	}
-	d := p.foundOn(nil, who, s.from, s.to, "%s has %s on for %s, %s longer than the %s it is worn", who.Name, s.rig.Name,
-		s.worn.Clock(), (s.worn - limit).Clock(), limit.Clock())
+	d := p.foundOn(nil, who, s.from, s.to, "%s has %s on for %s, %s longer than the %s it is worn at a stretch", who.Name, s.rig.Name,
+		minutes(s.worn), minutes(s.worn-limit), minutes(limit))
 	if !hard {
 		d.Severity = diag.Warning
 	}
-	d.Note("usually %s, at the most %s, %s", s.limit.Typical.Clock(), s.limit.Hard.Clock(), body.Practice)
+	d.Note("usually %s, at the most %s, %s", minutes(s.limit.Typical), minutes(s.limit.Hard), body.Practice)
 	rest := s.worn * body.RestAfterWorn
-	d.Note("the rest after it is %s", rest.Clock())
+	d.Note("the rest after it is %s", minutes(rest))
 	if p.Plan.Take.Reset > 0 && p.Plan.Take.Reset < rest {
-		d.Note("the reset of %s between takes is %s shorter", p.Plan.Take.Reset.Clock(), (rest - p.Plan.Take.Reset).Clock())
+		d.Note("the reset of %s between takes is %s shorter", minutes(p.Plan.Take.Reset), minutes(rest-p.Plan.Take.Reset))
 	}
 	d.Note("%s", safety.Worn.Caution())
 }
+
+func minutes(s units.Seconds) string { return units.Number(float64(s)/60, 1) + " min" }
