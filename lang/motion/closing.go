@@ -7,8 +7,9 @@ import (
 )
 
 // closing is an error that goes to nothing: the cubic that starts with a given
-// gap and rate, and ends with none of either. Added to where a relation wants a
-// camera it takes the camera there without a jump in position or in speed.
+// gap and rate, and ends with none of either. Added to what a lens is aimed at
+// next, or to a way that takes over, it leads there without a jump in place or
+// in speed.
 type closing struct {
 	gap, rate   geom.Vec
 	start, time float64

@@ -19,6 +19,7 @@ const (
 	lagReach  = 0.8     // metres within which a target passes near
 	lagWide   = 2.5     // metres beyond which one target can't pass too fast
 	lagLook   = 1.0 / 8 // seconds between looks for one
+	lagFlip   = 1.2     // radians from look to look that are a change of sides
 	lagApart  = 4       // looks between two at far targets
 	lagBefore = 0.8     // seconds before it that the following begins
 	lagAfter  = 6.0     // seconds after it in which the lens catches up
@@ -44,7 +45,7 @@ func (c *CameraTrack) follow(until float64) {
 		// The middle of several targets may go to the other side at any distance.
 		if dist < lagWide || len(a.targets) > 1 && i%lagApart == 0 {
 			pan, _ := c.wanted(t, len(c.aims))
-			limit := panLimit(c.Holds[c.mountAt(t)].Limits) * (t - at)
+			limit := math.Min(panLimit(c.Holds[c.mountAt(t)].Limits)*(t-at), lagFlip)
 			late = late || t-at < (lagApart+0.5)*step && math.Abs(geom.AngleDiff(was, pan)) > limit
 			was, at = pan, t
 		}

@@ -135,28 +135,26 @@ func (l *lane) relate(e *event, until float64) {
 	gap := at.Floor().Sub(r.base(start))
 	inPlace := !l.known
 	l.known = true
-	speed, accel := l.b.closingPace(e, r, lim, start, until)
-	var c closing
 	if inPlace {
 		gap = geom.Vec{}
-	} else {
-		v := geom.Vec{}
-		if l.still != nil {
-			v = *l.still
-		} else if n := len(l.t.Segments); n > 0 {
-			from, end := l.t.Segments[n-1].span()
-			if k := l.t.Segments[n-1].Kind; k == Relating || k == Riding {
-				v = velocity(l.t.Segments[n-1].way, end, from, end)
-			}
-		}
-		want := r.base(start + 1e-4).Sub(r.base(start)).Mul(1e4)
-		c = closeGap(gap, v.Sub(want), start, speed, accel)
 	}
+	v := l.leftOver()
 	l.still = nil
 	if until <= start {
 		return
 	}
-	flat := func(t float64) geom.Vec { return r.base(t).Add(c.at(t)) }
+	flat := r.base
+	done, there := start, true
+	if !inPlace {
+		c := newChase(r.base, at.Floor(), v, chasingFor(e, lim), start, until)
+		done, there = c.done, c.there
+		flat = func(t float64) geom.Vec {
+			if p, on := c.at(t); on {
+				return p
+			}
+			return r.base(t)
+		}
+	}
 	wanted := flat
 	if l.boom != nil {
 		flat = l.boom.swinging(flat, lim, start, until)
@@ -172,7 +170,7 @@ func (l *lane) relate(e *event, until float64) {
 	peak := l.b.demandRelation(l.t, e, lim, start, until)
 	l.b.facts.Joins = append(l.b.facts.Joins, Join{
 		Camera: e.camera, Subject: l.t.Thing, Action: e.action, Gap: units.Metres(gap.Len()),
-		Start: units.Seconds(start), Done: units.Seconds(c.doneBy(start)), Cut: c.doneBy(start) > until,
+		Start: units.Seconds(start), Done: units.Seconds(done), Cut: !there,
 		Peak: units.MetresPerSecond(peak), Limit: lim.Forward.Hard, Source: lim.Source, InPlace: inPlace,
 	})
 }
@@ -186,21 +184,31 @@ func clockless(d plan.Deed) bool {
 	return false
 }
 
-func (c closing) doneBy(start float64) float64 { return math.Max(start, c.end()) }
+// leftOver is the velocity that the subject comes with from what it did before.
+func (l *lane) leftOver() geom.Vec {
+	if l.still != nil {
+		return *l.still
+	}
+	if n := len(l.t.Segments); n > 0 {
+		last := &l.t.Segments[n-1]
+		if last.Kind == Relating || last.Kind == Riding {
+			from, end := last.span()
+			return velocity(last.way, end, from, end)
+		}
+	}
+	return geom.Vec{}
+}
 
-// closingPace is how fast a gap is closed: at the stated pace, else at what the
-// limit leaves over the target's own pace, but no more than the usual pace and
-// no less than a third of it.
-func (b *builder) closingPace(e *event, r *based, lim Limits, start, until float64) (speed, accel float64) {
-	accel = math.Max(float64(lim.Accel.Typical), 0.3)
+// chasingFor is how a camera gets to where a relation wants it: at the stated
+// pace, else at the usual one, up to the limit where the target is as fast.
+func chasingFor(e *event, lim Limits) chasing {
+	c := chasing{
+		usual: math.Max(float64(lim.Forward.Typical), 0.3),
+		most:  float64(lim.Forward.Hard),
+		accel: math.Max(float64(lim.Accel.Typical), 0.3),
+	}
 	if v := e.action.Timing.At; v != nil && *v > 0 {
-		return float64(*v), accel
+		c.usual, c.most = float64(*v), float64(*v)
 	}
-	const look, every = 4.0, 0.25
-	fastest := 0.0
-	for t := start; t < math.Min(until, start+look); t += every {
-		fastest = math.Max(fastest, r.base(t+every).Dist(r.base(t))/every)
-	}
-	usual := math.Max(float64(lim.Forward.Typical), 0.3)
-	return clamp(float64(lim.Forward.Hard)-fastest, usual/3, usual), accel
+	return c
 }
