@@ -131,17 +131,17 @@ func (p *Pass) tired(who *plan.Person, s *spell) {
 		limit = s.limit.Typical
 	}
 	d := p.foundOn(nil, who, s.from, s.to, "%s has %s on for %s, %s longer than the %s it is worn at a stretch", who.Name, s.rig.Name,
-		minutes(s.worn), minutes(s.worn-limit), minutes(limit))
+		inMinutes(s.worn), inMinutes(s.worn-limit), inMinutes(limit))
 	if !hard {
 		d.Severity = diag.Warning
 	}
-	d.Note("usually %s, at the most %s, %s", minutes(s.limit.Typical), minutes(s.limit.Hard), body.Practice)
+	d.Note("usually %s, at the most %s, %s", inMinutes(s.limit.Typical), inMinutes(s.limit.Hard), body.Practice)
 	rest := s.worn * body.RestAfterWorn
-	d.Note("the rest after it is %s", minutes(rest))
+	d.Note("the rest after it is %s", inMinutes(rest))
 	if p.Plan.Take.Reset > 0 && p.Plan.Take.Reset < rest {
-		d.Note("the reset of %s between takes is %s shorter", minutes(p.Plan.Take.Reset), minutes(rest-p.Plan.Take.Reset))
+		d.Note("the reset of %s between takes is %s shorter", inMinutes(p.Plan.Take.Reset), inMinutes(rest-p.Plan.Take.Reset))
 	}
 	d.Note("%s", safety.Worn.Caution())
 }
 
-func minutes(s units.Seconds) string { return units.Number(float64(s)/60, 1) + " min" }
+func inMinutes(s units.Seconds) string { return units.Number(float64(s)/60, 1) + " min" }
