@@ -12,8 +12,9 @@ import (
 )
 
 // A background is too soft where more than blurPart of what shows behind the
-// subject is, for longer than blurFor (common practice, no source). A stretch
-// that long has a look every half of it; its ends are then found to the frame.
+// subject is, for longer than blurFor (common practice, no source). Looks are that
+// far apart, so that each such stretch has one; its ends are then found to the
+// frame.
 const (
 	blurPart               = 0.5
 	blurFor  units.Seconds = 1
@@ -91,9 +92,10 @@ beat "Stand"
 
 // blurLook is what stands behind a subject and how it blurs.
 type blurLook struct {
-	part  float64 // of what is behind that blurs more than allowed
-	most  units.Percent
-	worst sight.Backing // what blurs most of it
+	part  float64       // of what is behind that blurs more than allowed
+	most  units.Percent // the blur of what blurs most
+	worst sight.Backing // what is most of it
+	blur  units.Percent // of that
 	lens  optics.Focus
 	focus float64
 }
@@ -119,7 +121,7 @@ func (p *Pass) backgroundSoft(l looking) {
 		return b
 	}
 	over := func(f units.Frame) bool { return look(f).part > blurPart }
-	every := max(1, units.Frame(p.Tracks.Rate.PerSecond()*float64(blurFor)/2))
+	every := max(1, units.Frame(p.Tracks.Rate.PerSecond()*float64(blurFor)))
 	var bad []diag.Frames
 	for _, r := range l.frames {
 		for f := r.From; f <= r.To; f = min(f+every, r.To) {
@@ -203,8 +205,9 @@ func (p *Pass) blurBehind(l looking, who *plan.Person, f units.Frame, limit unit
 			continue
 		}
 		out.part += b.Share
-		if s > out.most {
-			out.most, out.worst = s, b
+		out.most = max(out.most, s)
+		if out.worst.Share < b.Share {
+			out.worst, out.blur = b, s
 		}
 	}
 	return out
@@ -216,7 +219,7 @@ func (p *Pass) sayBackground(l looking, who *plan.Person, bad []diag.Frames, wor
 		far = p.away(b.worst.Distance) + " away"
 	}
 	d := p.Report(l.aim.Action.Span, "behind %s, %s, %s, blurs to %s of the frame's width in %s's frame %s; the look allows %s",
-		who.Name, what(b.worst.Name, b.worst.Kind), far, b.most, l.track.Camera.Name, p.when(bad), limit)
+		who.Name, what(b.worst.Name, b.worst.Kind), far, b.blur, l.track.Camera.Name, p.when(bad), limit)
 	p.found(d, l.track.Camera, who.Name, bad, worst)
 	d.Relate(p.Plan.Look.Blur.Span, "the look: blur behind at most %s", limit)
 	if a := p.putThere(who, p.Tracks.Rate.Time(worst)); a != nil {

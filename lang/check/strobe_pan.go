@@ -16,12 +16,14 @@ import (
 
 // What makes a pan strobe (common practice, no source): it goes on for longer
 // than strobeFor, and holds nobody, who would have to go by at less than heldPart
-// of the pan's own speed. A pan from one subject to the next is a note, and from
-// strobeHard seconds a frame's width on; the eye goes with it.
+// of the pan's own speed. A pan from one subject to the next is a note, from
+// strobeHard seconds a frame's width on and for longer than strobeAcross; the eye
+// goes with it.
 const (
-	strobeFor  units.Seconds = 0.25
-	strobeHard units.Seconds = 3
-	heldPart                 = 0.5
+	strobeFor    units.Seconds = 0.25
+	strobeHard   units.Seconds = 3
+	strobeAcross units.Seconds = 0.5
+	heldPart                   = 0.5
 )
 
 var strobePan = &Rule{
@@ -38,8 +40,8 @@ tables of handbooks). "pan at least 9 s a frame" in the look sets another limit,
 and breaking that is an error. A pan that holds somebody who moves doesn't count:
 one looks at them, and the background may streak. Nor does a whip, through the
 frame in less than a third of a second. A pan from one subject to another is a
-note, and only when the frame's width goes by in 3 seconds or less; if the look
-has a limit, it is a warning by that.
+note, and only when the frame's width goes by in 3 seconds or less for longer than
+half a second; if the look has a limit, it is a warning by that.
 
 A narrower shutter strobes sooner, a wider one later.
 
@@ -146,7 +148,11 @@ func (p *Pass) strobes(camera int, track *motion.CameraTrack) {
 		}
 	}
 	for _, k := range order {
-		frames := p.longer(tidy(by[k]), strobeFor)
+		long := strobeFor
+		if !k.swing {
+			long = strobeAcross
+		}
+		frames := p.longer(tidy(by[k]), long)
 		if len(frames) == 0 {
 			continue
 		}

@@ -20,6 +20,7 @@ const (
 	sunStarts               = 32
 	sunFor    units.Seconds = 0.25
 	sunFar                  = 2000.0 // m: the far end of the line to the sun
+	roofStep                = 0.5    // m ahead of the lens
 	roofRays                = 16     // looks round for walls
 	roofWalls               = 0.75   // of them that meet one, for somebody to be indoors
 )
@@ -184,10 +185,12 @@ func (p *Pass) sunHidden(v sight.View, to geom.Vec3, f units.Frame, sheltered ma
 	roofed, known := sheltered[f]
 	if !known {
 		walls := 0
+		// From a step ahead: a lens behind a hole in a wall looks in from outside.
+		from := lens.Add(axesOf(v).ahead.Mul(roofStep))
 		for i := range roofRays {
 			a := 2 * math.Pi * float64(i) / roofRays
 			// Openings count as wall: the look goes along above all of them.
-			if l.walled(lens, lens.Add(geom.Polar(60, a).At(0))) {
+			if l.walled(from, from.Add(geom.Polar(60, a).At(0))) {
 				walls++
 			}
 		}
@@ -210,7 +213,7 @@ func (p *Pass) saySun(camera int, first sunStart, hit, free []sunStart, frames [
 	}
 	when := "whenever in the window the take begins"
 	if len(free) > 0 {
-		when = "for a start from " + day.Clock(hit[0].at) + " to " + day.Clock(hit[len(hit)-1].at)
+		when = "for a start " + spells(hit, free, day)
 	}
 	k := float64(worst) / math.Max(1, float64(p.Tracks.Frames-1))
 	to := first.from.Mul(1 - k).Add(first.till.Mul(k))
@@ -229,6 +232,34 @@ func (p *Pass) saySun(camera int, first sunStart, hit, free []sunStart, frames [
 		d.Note("a start at %s is free of it", day.Clock(free[0].at))
 	}
 	d.Note("north is up on the plan; the sun by the method of the NOAA solar calculator; trees, hills and clouds are not known")
+}
+
+// spells says between which starts there is sun in the lens: "at 06:17, and from
+// 18:05 to 20:30".
+func spells(hit, free []sunStart, day sky.Day) string {
+	var out []string
+	for i := 0; i < len(hit); {
+		k := i
+		for k+1 < len(hit) && !anyBetween(free, hit[k].at, hit[k+1].at) {
+			k++
+		}
+		if a, b := day.Clock(hit[i].at), day.Clock(hit[k].at); a == b {
+			out = append(out, "at "+a)
+		} else {
+			out = append(out, "from "+a+" to "+b)
+		}
+		i = k + 1
+	}
+	return things(out)
+}
+
+func anyBetween(list []sunStart, a, b time.Time) bool {
+	for _, s := range list {
+		if s.at.After(a) && s.at.Before(b) {
+			return true
+		}
+	}
+	return false
 }
 
 // compass is a direction as on a compass: "285°".
