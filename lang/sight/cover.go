@@ -20,6 +20,7 @@ type cover struct {
 	box *Box // grown by what shows, when wanted
 
 	from, to    float64 // the item's columns in the window
+	reach       bool    // something reaches into the item, and one of them is round
 	fine        bool    // cut the curves of cylinders finely
 	t           *item
 	clipped     bool // the window's bounds cross the item's
@@ -68,7 +69,7 @@ const thin = 1e-9
 
 // roundSlack is how far the chords across a cylinder's curve may lie off it, as
 // a part of the height of what is measured.
-const roundSlack = 0.004
+const roundSlack = 0.002
 
 // begin readies the cover to measure t; false where none of it is in the
 // window's columns.
@@ -79,7 +80,7 @@ func (c *cover) begin(t *item) bool {
 	} else if t.inside || to-from >= 2*math.Pi {
 		from, to = c.win.p0, c.win.p1
 	}
-	c.t, c.fine = t, false
+	c.t, c.fine, c.reach = t, false, false
 	c.from, c.to = from, to
 	c.partial = c.partial[:0]
 	c.free = append(c.free[:0], gap{from, to})
@@ -193,7 +194,25 @@ func (c *cover) hide(o, of *item) bool {
 		return true
 	}
 	c.partial = append(c.partial, over{o, of})
+	if !c.reach && (o.round || t.round) && o.w0 < t.w1 && t.w0 < o.w1 {
+		c.reach = o.reachesInto(t, a, b, ea, eb)
+	}
 	return true
+}
+
+// reachesInto is whether one of two, of which one is round, comes out of the
+// other between the columns a and b, where o is as near as given.
+func (o *item) reachesInto(t *item, a, b, ea, eb float64) bool {
+	first, last := ea > t.enter(1, a), eb > t.enter(1, b)
+	if first != last {
+		return true
+	}
+	for _, r := range [2]*item{o, t} {
+		if m := r.l / r.q; r.round && m > a && m < b && (o.enter(1, m) > t.enter(1, m)) != first {
+			return true
+		}
+	}
+	return false
 }
 
 // take removes a range of columns from free.

@@ -28,7 +28,7 @@ func TestAgainstRaysFromTheText(t *testing.T) {
 				require.True(t, in, "%s frame %d: %d rays meet it", b.Name, f, hits[i])
 				if hits[i] > 800 {
 					assert.InDelta(t, float64(open[i])/float64(hits[i]), visible, 0.02, "%s frame %d", b.Name, f)
-					assert.InDelta(t, 100*float64(open[i])/(420*227), share, 0.15, "%s frame %d", b.Name, f)
+					assert.InDelta(t, 100*float64(open[i])/(420*227), share, 0.1+0.02*share, "%s frame %d", b.Name, f) // a column of rays is 1.7 per cent of a body
 					compared++
 				}
 				if visible == 0 {
