@@ -45,7 +45,7 @@ func (m *maker) builds() *Table {
 				lens = l.Lens.Name + ", " + focals(l.Lens)
 			}
 			t.add(l.Action, p.beatAt(l.Start), cells(word(name(l.Camera)), word(lens), word(l.Rig.Name+", "+l.Rig.Class), word(name(l.Operator))),
-				m.clock(l.Start), m.until(l.End), cells(kilograms(l.Weight), optional(low), optional(high)))
+				m.clock(l.Start), m.until(l.End), cells(m.kilograms(l.Weight), m.optional(low), m.optional(high)))
 			if l.Weight > 0 && (l.Camera.Weight == 0 || l.Lens != nil && l.Lens.Weight == 0) {
 				t.note("a weight counts only what the plan gives: " + name(l.Camera) + " or its lens has none")
 			}
@@ -57,11 +57,11 @@ func (m *maker) builds() *Table {
 	return t
 }
 
-func optional(kg units.Kilograms) Cell {
+func (m *maker) optional(kg units.Kilograms) Cell {
 	if kg <= 0 {
 		return word("")
 	}
-	return kilograms(kg)
+	return m.kilograms(kg)
 }
 
 // carries is what a rig is for, by the plan or its class.

@@ -56,11 +56,15 @@ func slack(s units.Seconds) Cell {
 	return number(float64(s), 2, text)
 }
 
-func kilograms(kg units.Kilograms) Cell {
+func (m *maker) kilograms(kg units.Kilograms) Cell {
 	if kg <= 0 {
 		return word("not given")
 	}
-	return number(float64(kg), 2, kg.String())
+	text := kg.String()
+	if m.sys == units.Feet {
+		text = units.Number(float64(kg/units.Pound), 1) + " lb"
+	}
+	return number(float64(kg), 2, text)
 }
 
 func percent(p float64) Cell { return number(p, 2, share(p)) }

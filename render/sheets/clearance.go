@@ -112,7 +112,7 @@ func (m *maker) closest(p *part, tr *motion.Track, counts func(units.Seconds) bo
 		pose := tr.At(at)
 		for i, other := range p.tracks.Bodies {
 			who, ok := other.Thing.(*plan.Person)
-			if !ok || other == tr || other.Carrier(at) == tr.Thing || m.with(p, tr.Thing, who, at) || stepping(other, at) {
+			if !ok || other == tr || other.Carrier(at) == tr.Thing || m.with(p, tr.Thing, who, at) || p.spotting(who, tr.Thing, at) || stepping(other, at) {
 				continue
 			}
 			if c := other.Carrier(at); c != nil && c != tr.Thing {
@@ -172,6 +172,18 @@ func (m *maker) with(p *part, thing plan.Thing, who *plan.Person, at units.Secon
 	for _, ct := range p.cameras() {
 		if h := ct.Hold(at); h != nil && h.Operator == who && h.Rig != nil && plan.Thing(h.Rig) == thing {
 			return true
+		}
+	}
+	return false
+}
+
+// spotting says whether somebody is at another's back at a time, as they should.
+func (p *part) spotting(who *plan.Person, whom plan.Thing, at units.Seconds) bool {
+	for _, a := range p.actions {
+		if d, ok := a.Deed.(*plan.Spot); ok && a.Subject == plan.Thing(who) && plan.Thing(d.Whom) == whom {
+			if i := p.clock.Of(a); at >= i.Start && at <= i.End {
+				return true
+			}
 		}
 	}
 	return false

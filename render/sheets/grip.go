@@ -80,7 +80,7 @@ func (m *maker) rigs() *Table {
 			}
 			return m.length(v)
 		}
-		t.add(nil, cells(word(r.Name), word(r.Class), word(place), some(long), some(wide), some(plus(std.Clear, extra)), some(plus(std.ClearHard, extra)), some(reach), optional(high)))
+		t.add(nil, cells(word(r.Name), word(r.Class), word(place), some(long), some(wide), some(plus(std.Clear, extra)), some(plus(std.ClearHard, extra)), some(reach), m.optional(high)))
 	}
 	return t
 }

@@ -85,7 +85,7 @@ func (m *maker) weights() *Table {
 					moment = number(float64(n), 0, n.String())
 				}
 			}
-			t.add(r.Action, p.beatAt(r.From), m.clock(r.From), cells(word(cue)), m.until(r.To), cells(word(who.Name), word(nameOf(r.Carrier)), kilograms(who.Weight), m.signed(r.At.X), m.signed(r.At.Y), word(as), moment))
+			t.add(r.Action, p.beatAt(r.From), m.clock(r.From), cells(word(cue)), m.until(r.To), cells(word(who.Name), word(nameOf(r.Carrier)), m.kilograms(who.Weight), m.signed(r.At.X), m.signed(r.At.Y), word(as), moment))
 		}
 	}
 	return t

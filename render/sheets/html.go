@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"html"
+	"regexp"
 	"strings"
 )
 
@@ -114,12 +115,24 @@ func (w *page) rows(t *Table) {
 			w.raw("<td" + t.class(c) + " data-c=\"")
 			w.text(t.Columns[c].Title)
 			w.raw("\">")
-			w.text(v)
+			w.text(together(v))
 			w.raw("</td>")
 		}
 		w.raw("</tr>\n")
 	}
 	w.raw("</tbody>\n</table>\n")
+}
+
+var (
+	quantity = regexp.MustCompile(`(\d) (m|mm|s|min|kg|W|A|V|cd|lx|fc|%|K|fps|m/s|ft/s|ft²|m²|km/h|N·m)([^\pL]|$)`)
+	offset   = regexp.MustCompile(`(\pL[\pL\d-]*) \+ \(([^()]*), ([^()]*)\)`)
+)
+
+// together keeps numbers with their units, and places told from a mark, on one
+// line.
+func together(s string) string {
+	s = quantity.ReplaceAllString(s, "$1\u00a0$2$3")
+	return offset.ReplaceAllString(s, "$1\u00a0+\u00a0($2,\u00a0$3)")
 }
 
 // wideTable is how many columns make a table a wide one, set smaller.

@@ -33,10 +33,7 @@ func (t *Table) says(column int) bool {
 
 // numeric reports whether a column is one of numbers, which stand to the right.
 func (t *Table) numeric(column int) bool {
-	if t.Columns[column].Unit != "" {
-		return true
-	}
-	return false
+	return t.Columns[column].Unit != ""
 }
 
 // heading is the group of a row, where it differs from that of the row before.

@@ -17,12 +17,15 @@ h1 { font-size: 1.5rem; line-height: 1.15; margin: 0; }
 h2 { font-size: 1rem; margin: 1.6rem 0 0.35rem; }
 .take { font-weight: bold; margin: 0.1rem 0 0; }
 .line { margin: 0; color: var(--soft); }
-table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
-th, td { text-align: left; vertical-align: top; padding: 0.2rem 0.6rem 0.2rem 0; }
+table { border-collapse: collapse; max-width: 100%; min-width: 30rem; font-variant-numeric: tabular-nums; }
+table.wide { width: 100%; }
+th, td { text-align: left; vertical-align: top; padding: 0.2rem 1.1rem 0.2rem 0; }
+.wide th, .wide td { padding-right: 0.6rem; }
 th:last-child, td:last-child { padding-right: 0; }
 thead th { vertical-align: bottom; border-bottom: 1px solid var(--ink); font-size: 0.8125rem; }
 tbody td { border-bottom: 1px solid var(--hair); overflow-wrap: break-word; }
 .n { text-align: right; white-space: nowrap; }
+.n + :not(.n) { padding-left: 0.6rem; }
 .t { white-space: nowrap; }
 thead .n { white-space: normal; }
 .group th { padding-top: 0.7rem; border-bottom: 1px solid var(--rule); }
@@ -41,9 +44,9 @@ svg .curve { stroke: var(--ink); stroke-width: 2; fill: none; }
 @media screen and (max-width: 60rem) {
   body { padding: 0.75rem; }
   thead { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; }
-  table, tbody, tr, td, .group th { display: block; width: auto; }
+  table, table.wide, tbody, tr, td, .group th { display: block; width: auto; min-width: 0; }
   tbody tr { border-bottom: 1px solid var(--rule); padding: 0.4rem 0; }
-  tbody td, tbody td.n { border: 0; padding: 0.05rem 0 0.05rem 8rem; text-align: left; white-space: normal; }
+  tbody td, tbody td.n, tbody .n + td { border: 0; padding: 0.05rem 0 0.05rem 8rem; text-align: left; white-space: normal; }
   tbody td:empty { display: none; }
   tbody td::before { content: attr(data-c); float: left; width: 7.5rem; margin-left: -8rem; color: var(--soft); }
   tbody td.t:first-child { display: inline-block; padding: 0; font-weight: bold; }
@@ -65,7 +68,10 @@ svg .curve { stroke: var(--ink); stroke-width: 2; fill: none; }
   thead th { font-size: 7.5pt; }
   .wide { font-size: 7.5pt; }
   .wide thead th { font-size: 7pt; }
-  th, td { padding: 0.4mm 2mm 0.4mm 0; }
+  table { min-width: 0; }
+  th, td { padding: 0.4mm 3.5mm 0.4mm 0; }
+  .wide th, .wide td { padding-right: 1.8mm; }
+  .n + :not(.n) { padding-left: 1.5mm; }
   thead { display: table-header-group; }
   tr, .note { break-inside: avoid; }
   .group { break-after: avoid; }
