@@ -43,15 +43,17 @@ func (m *maker) speed(v units.MetresPerSecond) Cell { return number(float64(v), 
 
 func seconds(s units.Seconds) Cell { return number(float64(s), 2, s.String()) }
 
-// slack is how much something may slip; endless slack is no number and prints as
-// nothing.
+// farSlack is slack that nobody has to mind: it is not printed.
+const farSlack units.Seconds = 120
+
+// slack is how much something may slip; endless slack is no number.
 func slack(s units.Seconds) Cell {
 	if math.IsInf(float64(s), 1) {
 		return word("")
 	}
-	text := s.String()
-	if s >= 100 {
-		text = minutes(s)
+	text := ""
+	if s < farSlack {
+		text = s.String()
 	}
 	return number(float64(s), 2, text)
 }

@@ -49,7 +49,7 @@ func (c *Chart) svg() string {
 	text(2, chartTop-4, "start", c.Unit)
 	line("axis", chartLeft, chartTop, chartLeft, y(0))
 	line("axis", chartLeft, y(0), chartWide-chartRight, y(0))
-	step = tick(c.End / 8)
+	step = timeTick(c.End / 8)
 	for s := 0.0; s <= c.End; s += step {
 		line("axis", x(s), y(0), x(s), y(0)+4)
 		text(x(s), y(0)+15, "middle", units.Seconds(s).Clock())
@@ -80,15 +80,25 @@ func (c *Chart) svg() string {
 	return b.String()
 }
 
-// tick is a round step of at least v: 1, 2 or 5 times a power of ten.
+// tick is a round step of at least v: 1, 2, 2.5 or 5 times a power of ten.
 func tick(v float64) float64 {
 	k := math.Pow(10, math.Floor(math.Log10(v)))
-	for _, m := range []float64{1, 2, 5} {
+	for _, m := range []float64{1, 2, 2.5, 5} {
 		if m*k >= v {
 			return m * k
 		}
 	}
 	return 10 * k
+}
+
+// timeTick is a round step of at least v seconds.
+func timeTick(v float64) float64 {
+	for _, s := range []float64{1, 2, 5, 10, 15, 30, 60, 120, 300} {
+		if s >= v {
+			return s
+		}
+	}
+	return 600 * math.Ceil(v/600)
 }
 
 // at prints a coordinate.

@@ -13,10 +13,10 @@ import (
 // common practice, no source.
 const fallbackIndex = 800
 
-// onPeople is the light that lamps give on each person a rolling camera sees, per
+// onPeople is the light that lamps give on each performer a rolling camera sees, per
 // beat: how it changes, and the stop it asks for.
 func (m *maker) onPeople() *Table {
-	t := table("people", "Light on people", beatColumn(), col("who", "who", "a person whose face is in a rolling frame"), col("camera", "camera", "name"), measure("least", "least", "lx", "at the face, from the lamps"), col("least_clock", "at", "when it is"), measure("most", "most", "lx", "at the face, from the lamps"), col("most_clock", "at", "when it is"),
+	t := table("people", "Light on people", beatColumn(), col("who", "who", "a performer whose face is in a rolling frame"), col("camera", "camera", "name"), measure("least", "least", "lx", "at the face, from the lamps"), col("least_clock", "at", "when it is"), measure("most", "most", "lx", "at the face, from the lamps"), col("most_clock", "at", "when it is"),
 		measure("swing", "swing", "stops", "between the two"), measure("stop_least", "stop for least", "T", "that exposes the least"), measure("stop_most", "for most", "T", "that exposes the most"), measure("stop", "planned", "T", "of the lens"))
 	t.Empty = "No lamp with an intensity lights a person before a rolling camera."
 	all := m.lights(m.take)
@@ -41,7 +41,7 @@ func (m *maker) onPeople() *Table {
 		for _, ct := range p.cameras() {
 			for _, who := range m.p.People {
 				tr := p.tracks.Body(who)
-				if tr == nil {
+				if tr == nil || who.Crew {
 					continue
 				}
 				least, most := units.Lux(math.Inf(1)), units.Lux(-1)
@@ -98,7 +98,7 @@ func swing(least, most units.Lux) Cell {
 		return word("from dark")
 	}
 	n := optics.StopsBetween(least, most)
-	return number(n, 2, units.Number(n, 1))
+	return number(n, 2, units.Number(n, 1)+" stops")
 }
 
 func stopFor(e units.Lux, index float64, t units.Seconds) Cell {

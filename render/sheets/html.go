@@ -109,7 +109,7 @@ func (w *page) rows(t *Table) {
 		for _, c := range p.columns {
 			v := t.Rows[i].Cells[c].Text
 			if v == "" {
-				w.raw("<td></td>")
+				w.raw("<td" + t.class(c) + "></td>")
 				continue
 			}
 			w.raw("<td" + t.class(c) + " data-c=\"")

@@ -114,7 +114,8 @@ func text(v any) ([]byte, error) {
 	return bytes.TrimRight(b.Bytes(), "\n"), nil
 }
 
-// JSON writes the book as one document of version Schema. In a column with a unit
+// JSON writes the book as one document of version Schema, which JSONSchema
+// describes. In a column with a unit
 // there is a number in that unit, null, or words where there is no number.
 func (b *Book) JSON() ([]byte, error) {
 	out := jsonBook{

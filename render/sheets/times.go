@@ -34,8 +34,8 @@ func cueColumn() []Column {
 
 func slipColumns() []Column {
 	return []Column{
-		{Key: "free", Title: "may slip", Unit: "s", About: "how much later it may happen before anything else does"},
-		{Key: "slack", Title: "breaks after", Unit: "s", About: "how much later it may happen before something stated no longer holds; empty: nothing stated waits for it"},
+		{Key: "free", Title: "may slip", Unit: "s", About: "how much later it may happen before anything else does; printed where it is under 2 minutes"},
+		{Key: "slack", Title: "breaks after", Unit: "s", About: "how much later it may happen before something stated no longer holds; empty: nothing stated waits for it; printed where it is under 2 minutes"},
 	}
 }
 
