@@ -1,6 +1,12 @@
 package check
 
-import "longhand/lang/diag"
+import (
+	"math"
+
+	"longhand/lang/diag"
+	"longhand/lang/timecode"
+	"longhand/lang/units"
+)
 
 var rollOut = &Rule{
 	Entry: diag.Entry{
@@ -12,7 +18,8 @@ and a camera of the plan rolls for longer without a rest.
 
 Film runs at frames per foot by its gauge: 16 for 35mm-4perf, 64/3 for
 35mm-3perf, 32 for 35mm-2perf, 40 for 16mm; 1000 ft of 35mm-4perf at 24 fps are
-11 minutes and 7 seconds, less what is lost to lacing up and to the end.
+11 minutes and 7 seconds. Of a load 96 % are good, the rest goes to lacing up and to
+the end (common practice): a roll that needs more than that is a warning.
 
 To mend it: shorten the take, take a longer load, or rest the camera while
 another one has the picture.`,
@@ -60,9 +67,48 @@ beat "Across"
 	Needs: Timed,
 	Run: func(p *Pass) {
 		for _, r := range p.Clock.RollOuts {
-			p.Report(p.Plan.Take.Record.Span, "camera %s rolls from %s to %s, %s longer than the %s it can record", r.Camera.Name, r.From.Clock(), r.To.Clock(), r.By(), r.Limit).
-				Relate(r.Camera.Decl, "camera %s", r.Camera.Name).
-				Camera = r.Camera.Name
+			d := p.Report(p.Plan.Take.Record.Span, "camera %s rolls from %s to %s, %s longer than the %s it can record", r.Camera.Name, r.From.Clock(), r.To.Clock(), r.By(), r.Limit).
+				Relate(r.Camera.Decl, "camera %s", r.Camera.Name)
+			d.Camera = r.Camera.Name
+			p.filmNote(d, r.To-r.From)
 		}
+		p.runOuts()
 	},
+}
+
+// runOuts warns of rolls that use the part of a film load that lacing up and the
+// end of the roll take.
+func (p *Pass) runOuts() {
+	record := p.Plan.Take.Record
+	if record == nil || record.Gauge == "" {
+		return
+	}
+	usable := record.Duration * timecode.UsableFilm
+	for _, c := range p.Tracks.Cameras {
+		for _, r := range c.Rolls {
+			if long := r.To - r.From; long > usable+slopTime && long <= record.Duration {
+				d := p.Report(record.Span, "camera %s rolls from %s to %s, %s longer than the %s that a load of %s is good for", c.Camera.Name, r.From.Clock(), r.To.Clock(), long-usable, usable.Clock(), record.Duration.Clock())
+				d.Severity = diag.Warning
+				d.Relate(c.Camera.Decl, "camera %s", c.Camera.Name)
+				d.Camera = c.Camera.Name
+				p.filmNote(d, long)
+			}
+		}
+	}
+}
+
+// slopTime is what rounding may add to a time.
+const slopTime units.Seconds = 1e-6
+
+// filmNote says how much film a roll runs through.
+func (p *Pass) filmNote(d *diag.Diagnostic, long units.Seconds) {
+	record := p.Plan.Take.Record
+	g, err := timecode.ParseGauge(record.Gauge)
+	if record.Gauge == "" || err != nil {
+		return
+	}
+	rate := p.Plan.Take.Rate
+	d.Note("%s at %s fps: %s frames a foot, so %s ft run %s; of a load %s are good, common practice", record.Gauge, rate,
+		units.Number(g.FramesPerFoot(), 2), units.Number(float64(record.Length/units.Foot), 0), g.Runs(record.Length, rate).Clock(), units.Percent(100*timecode.UsableFilm))
+	d.Note("this roll takes %s ft", units.Number(math.Ceil(float64(g.Length(long, rate)/units.Foot)), 0))
 }

@@ -82,8 +82,16 @@ func standing(p *plan.Plan, at *plan.PlacedLamp) geom.Vec3 {
 	return at.At.Point.At(z + float64(at.Up))
 }
 
-// hung are the places of a wash's lamps: evenly spread over the grid in rows, at
-// its low side.
+// Height is how high lamps hang on a grid: at its low side, or at the one height
+// that the text gives ("high 5 m").
+func Height(g *plan.Grid) units.Metres {
+	if g.High.Low > 0 {
+		return g.High.Low
+	}
+	return g.High.High
+}
+
+// hung are the places of a wash's lamps: evenly spread over the grid in rows.
 func hung(w *plan.Wash) []geom.Vec3 {
 	if w.Grid == nil || len(w.Grid.Polygon) < 3 {
 		return nil
@@ -94,7 +102,7 @@ func hung(w *plan.Wash) []geom.Vec3 {
 		low.X, low.Y = math.Min(low.X, v.X), math.Min(low.Y, v.Y)
 		high.X, high.Y = math.Max(high.X, v.X), math.Max(high.Y, v.Y)
 	}
-	z := float64(w.Grid.High.Low)
+	z := float64(Height(w.Grid))
 	size := high.Sub(low)
 	if !(size.X > 0) || !(size.Y > 0) {
 		return nil
