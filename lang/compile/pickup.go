@@ -22,6 +22,8 @@ type Shot struct {
 	Tracks *motion.Tracks
 	Stage  *staging.Stage
 	Sight  *sight.Report
+	// Accepted is what the pickup accepts of what was found in it.
+	Accepted []check.Accepted
 }
 
 // takeOnly is the plan without what is written in pickups.
@@ -77,6 +79,7 @@ func shot(ctx context.Context, p *plan.Plan, u *plan.Pickup, upTo check.Stage, o
 	if err != nil {
 		return nil, diag.Bag{}, err
 	}
+	s.Accepted = pass.Accepted
 	var bag diag.Bag
 	for _, d := range found.Sorted() {
 		if !ofTheTake[d.Code] {

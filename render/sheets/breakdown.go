@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"sort"
 
+	"longhand/lang/check"
 	"longhand/lang/clock"
 	"longhand/lang/compile"
 	"longhand/lang/diag"
@@ -13,6 +14,7 @@ import (
 	"longhand/lang/plan"
 	"longhand/lang/safety"
 	"longhand/lang/sight"
+	"longhand/lang/staging"
 	"longhand/lang/timecode"
 	"longhand/lang/units"
 )
@@ -28,7 +30,6 @@ type maker struct {
 
 	take  *part
 	parts []*part // the take, then the pickups
-	seen  map[*plan.Camera]map[plan.Thing][]diag.Frames
 	zones []sight.Zone
 }
 
@@ -39,6 +40,11 @@ type part struct {
 	tracks  *motion.Tracks
 	clock   *clock.Clock
 	actions []*plan.Action
+
+	stage    *staging.Stage
+	sight    *sight.Report
+	accepted []check.Accepted
+	seen     map[*plan.Camera]map[plan.Thing][]diag.Frames // see showing
 }
 
 // Breakdown works out the sheets of all departments. The plan must have been
@@ -48,15 +54,20 @@ func Breakdown(ctx context.Context, r *compile.Result) (*Book, error) {
 	if r == nil || r.Plan == nil || r.Tracks == nil || r.Stage == nil || r.Sight == nil {
 		return nil, errors.New("the plan has mistakes in its text, so there is nothing to make sheets of")
 	}
+	for _, k := range r.Pickups {
+		if k.Tracks == nil || k.Stage == nil || k.Sight == nil {
+			return nil, fmt.Errorf("pickup %q was not worked out to the end, so there is nothing to make sheets of", k.Pickup.Title)
+		}
+	}
 	m := &maker{ctx: ctx, r: r, p: r.Plan, sys: r.Plan.Take.Units, rate: r.Tracks.Rate}
 	if c, err := timecode.New(m.rate, false); err == nil {
 		m.code = &c
 	}
-	m.take = &part{tracks: r.Tracks, clock: r.Tracks.Clock, actions: m.p.Actions}
+	m.take = &part{tracks: r.Tracks, clock: r.Tracks.Clock, actions: m.p.Actions, stage: r.Stage, sight: r.Sight, accepted: r.Accepted}
 	m.parts = []*part{m.take}
-	for _, k := range m.p.Pickups {
-		t := motion.ResolvePickup(ctx, m.p, k)
-		m.parts = append(m.parts, &part{name: fmt.Sprintf("pickup %q", k.Title), pickup: k, tracks: t, clock: t.Clock, actions: k.Actions})
+	for _, k := range r.Pickups {
+		m.parts = append(m.parts, &part{name: fmt.Sprintf("pickup %q", k.Pickup.Title), pickup: k.Pickup, tracks: k.Tracks, clock: k.Tracks.Clock, actions: k.Pickup.Actions,
+			stage: k.Stage, sight: k.Sight, accepted: k.Accepted})
 	}
 	b := m.book()
 	for _, d := range departments {

@@ -27,13 +27,15 @@ func (m *maker) paintOuts() *Table {
 	}
 	t.Empty = "Nothing is sent to visual effects."
 	hit := map[*plan.PaintOut]bool{}
-	for i := range m.r.Accepted {
-		a := &m.r.Accepted[i]
-		if a.PaintOut == nil || len(a.Finding.Frames) == 0 {
-			continue
+	for _, p := range m.parts {
+		for i := range p.accepted {
+			a := &p.accepted[i]
+			if a.PaintOut == nil || len(a.Finding.Frames) == 0 {
+				continue
+			}
+			hit[a.PaintOut] = true
+			m.paintOut(t, p, a)
 		}
-		hit[a.PaintOut] = true
-		m.paintOut(t, a)
 	}
 	for _, o := range m.p.PaintOuts {
 		if !hit[o] {
@@ -43,7 +45,7 @@ func (m *maker) paintOuts() *Table {
 	return t
 }
 
-func (m *maker) paintOut(t *Table, a *check.Accepted) {
+func (m *maker) paintOut(t *Table, p *part, a *check.Accepted) {
 	d := &a.Finding
 	from, to := d.Frames[0].From, d.Frames[len(d.Frames)-1].To
 	n := 0
@@ -59,7 +61,7 @@ func (m *maker) paintOut(t *Table, a *check.Accepted) {
 	if what == "" {
 		what = nameOf(a.PaintOut.Thing)
 	}
-	t.add(nil, m.take.beatAt(m.rate.Time(from)), m.frameClock(from), m.until(m.rate.Time(to)), cells(count(n), word(what), word(d.Camera), percent(float64(d.Share)), word(m.rate.Time(d.Worst).Clock()), number(float64(d.Worst), 0, units.Number(float64(d.Worst), 0)),
+	t.add(nil, p.beatAt(m.rate.Time(from)), m.frameClock(from), m.until(m.rate.Time(to)), cells(count(n), word(what), word(d.Camera), percent(float64(d.Share)), word(m.rate.Time(d.Worst).Clock()), number(float64(d.Worst), 0, units.Number(float64(d.Worst), 0)),
 		word(inFrame(d.Box)), box(d.Box[0]), box(d.Box[1]), box(d.Box[2]), box(d.Box[3]), word(backing(a.Behind)), word(lens), word(a.PaintOut.Because)))
 }
 

@@ -201,8 +201,8 @@ func (m *maker) lampSeen(l *plan.Lamp) string {
 	if l.Seen {
 		may = "may be"
 	}
-	for _, c := range m.r.Stage.Cameras {
-		if f := m.showing(c, l); len(f) > 0 {
+	for _, c := range m.take.stage.Cameras {
+		if f := m.take.showing(c, l); len(f) > 0 {
 			return may + "; " + c.Name + " shows it from " + m.rate.Time(f[0].From).Clock()
 		}
 	}

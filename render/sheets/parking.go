@@ -6,6 +6,7 @@ import (
 	"longhand/lang/diag"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
+	"longhand/lang/sight"
 	"longhand/lang/units"
 )
 
@@ -108,8 +109,8 @@ func unique(names []string) []string {
 func (m *maker) safe(thing plan.Thing, from, to units.Seconds) (words, camera string) {
 	first, last := m.rate.From(from), m.rate.At(to-1e-6)
 	var seen units.Frame = -1
-	for _, c := range m.r.Stage.Cameras {
-		for _, f := range m.showing(c, thing) {
+	for _, c := range m.take.stage.Cameras {
+		for _, f := range m.take.showing(c, thing) {
 			if f.To < first || f.From > last {
 				continue
 			}
@@ -129,42 +130,35 @@ func (m *maker) safe(thing plan.Thing, from, to units.Seconds) (words, camera st
 
 // showing is the frames at which a rolling camera shows something of a thing,
 // directly or in a mirror.
-func (m *maker) showing(c *plan.Camera, thing plan.Thing) []diag.Frames {
-	if m.seen == nil {
-		m.seen = map[*plan.Camera]map[plan.Thing][]diag.Frames{}
-		m.gather()
+func (p *part) showing(c *plan.Camera, thing plan.Thing) []diag.Frames {
+	if p.seen == nil {
+		p.seen = map[*plan.Camera]map[plan.Thing][]diag.Frames{}
+		p.gather(p.sight.Sight)
+		p.gather(p.sight.Reflected)
+		for _, of := range p.seen {
+			for t, frames := range of {
+				of[t] = tidy(frames)
+			}
+		}
 	}
-	return m.seen[c][thing]
+	return p.seen[c][thing]
 }
 
-func (m *maker) gather() {
-	st := m.r.Stage
-	for _, list := range [][]int{{0}, {1}} {
-		runs := m.r.Sight.Sight
-		if list[0] == 1 {
-			runs = m.r.Sight.Reflected
+func (p *part) gather(runs []sight.Run) {
+	for i := range runs {
+		r := &runs[i]
+		if r.Camera >= len(p.stage.Cameras) || r.Body >= len(p.stage.Things) || p.stage.Things[r.Body] == nil {
+			continue
 		}
-		for i := range runs {
-			r := &runs[i]
-			if r.Camera >= len(st.Cameras) || r.Body >= len(st.Things) || st.Things[r.Body] == nil {
-				continue
-			}
-			c, thing := st.Cameras[r.Camera], st.Things[r.Body]
-			if m.seen[c] == nil {
-				m.seen[c] = map[plan.Thing][]diag.Frames{}
-			}
-			for k, s := range r.Share {
-				if float64(s) < leastSeen {
-					continue
-				}
+		c, thing := p.stage.Cameras[r.Camera], p.stage.Things[r.Body]
+		if p.seen[c] == nil {
+			p.seen[c] = map[plan.Thing][]diag.Frames{}
+		}
+		for k, s := range r.Share {
+			if float64(s) >= leastSeen {
 				f := r.From + units.Frame(k)
-				m.seen[c][thing] = append(m.seen[c][thing], diag.Frames{From: f, To: f})
+				p.seen[c][thing] = append(p.seen[c][thing], diag.Frames{From: f, To: f})
 			}
-		}
-	}
-	for _, of := range m.seen {
-		for thing, frames := range of {
-			of[thing] = tidy(frames)
 		}
 	}
 }

@@ -127,11 +127,9 @@ func (m *maker) spoken() *Table {
 				continue
 			}
 			i := p.clock.Of(a)
-			on := ""
-			if p == m.take {
-				if on = listed(m.seenBy(a.Subject, m.rate.From(i.Start))); on == "" {
-					on = "nobody's frame"
-				}
+			on := listed(p.seenBy(a.Subject, m.rate.From(i.Start)))
+			if on == "" {
+				on = "nobody's frame"
 			}
 			t.add(a, p.beat(a), m.clock(i.Start), m.until(i.End), cells(word(a.Who()), word(d.Text), word(on)))
 		}
@@ -139,10 +137,10 @@ func (m *maker) spoken() *Table {
 	return t
 }
 
-func (m *maker) seenBy(thing plan.Thing, f units.Frame) []string {
+func (p *part) seenBy(thing plan.Thing, f units.Frame) []string {
 	var out []string
-	for _, c := range m.r.Stage.Cameras {
-		for _, r := range m.showing(c, thing) {
+	for _, c := range p.stage.Cameras {
+		for _, r := range p.showing(c, thing) {
 			if f >= r.From && f <= r.To {
 				out = append(out, c.Name)
 			}
@@ -248,17 +246,19 @@ func (m *maker) coverageLines() *Table {
 func (m *maker) allowed() *Table {
 	t := table("allowed", "Accepted findings", beatColumn(), clockColumns(), col("code", "code", "of the finding"), col("found", "found", "the finding"), col("because", "why", "as the plan says"))
 	t.Empty = "No finding is accepted by an allow."
-	for i := range m.r.Accepted {
-		a := &m.r.Accepted[i]
-		if a.Allow == nil {
-			continue
+	for _, p := range m.parts {
+		for i := range p.accepted {
+			a := &p.accepted[i]
+			if a.Allow == nil {
+				continue
+			}
+			beat, when := cells(word(p.name)), cells(word(""), word(""), word(""))
+			if len(a.Finding.Frames) > 0 {
+				f := a.Finding.Frames[0].From
+				beat, when = p.beatAt(m.rate.Time(f)), m.frameClock(f)
+			}
+			t.add(nil, beat, when, cells(word(string(a.Finding.Code)), word(a.Finding.Message), word(a.Allow.Because)))
 		}
-		beat, when := cells(word(a.Finding.Beat)), cells(word(""), word(""), word(""))
-		if len(a.Finding.Frames) > 0 {
-			f := a.Finding.Frames[0].From
-			beat, when = m.take.beatAt(m.rate.Time(f)), m.frameClock(f)
-		}
-		t.add(nil, beat, when, cells(word(string(a.Finding.Code)), word(a.Finding.Message), word(a.Allow.Because)))
 	}
 	return t
 }
