@@ -50,6 +50,7 @@ func Bind(files []*syntax.File, opts ...Option) (*plan.Plan, diag.Bag) {
 		fill()
 	}
 	b.overlaps()
+	b.skins()
 	b.window()
 	b.look(files[0])
 	b.beats(files[0])

@@ -30,6 +30,7 @@ func Defaults(s units.System) []units.Default {
 		{Name: "take, counts a bar", Value: "4", Source: body.Practice},
 		{Name: "wall, pillar, block, height", Value: "from the floor to " + l(wallHigh), Source: body.Practice},
 		{Name: "wall, thickness", Value: l(solid.WallThick), Source: body.Practice},
+		{Name: "wall with a lens hole in it, thickness", Value: l(solid.SkinThick), Source: body.Practice},
 		{Name: "door, mirror, height", Value: "from the floor to " + l(doorHigh), Source: body.Practice},
 		{Name: "door, at the first frame", Value: "shut", Source: body.Practice},
 		{Name: "window, glow, height", Value: "from " + l(sillHigh) + " to " + l(doorHigh), Source: body.Practice},

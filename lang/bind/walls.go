@@ -16,7 +16,7 @@ func (l *line) wall(s *syntax.Wall) {
 		w.Line = l.corners(s.Corners)
 		w.High = l.high(s.High, plan.Range{High: wallHigh})
 		if s.Thick != nil {
-			w.Thick = l.length(s.Thick, "thick", limits{0, 5, true})
+			w.Thick, w.ThickGiven = l.length(s.Thick, "thick", limits{0, 5, true}), true
 		}
 		if !l.bad {
 			for i := 1; i < len(w.Line); i++ {
@@ -124,5 +124,15 @@ func (l *line) inWallHeight(r *syntax.Range, w *plan.Wall, high plan.Range, what
 		l.errorf(CodeOutOfRange, l.at(r), "the %s is %s to %s high, and wall `%s` is %s to %s", what,
 			high.Low.Text(l.system), high.High.Text(l.system), w.Name, w.High.Low.Text(l.system), w.High.High.Text(l.system)).
 			Relate(w.At, "the wall")
+	}
+}
+
+// skins are the walls with a lens hole in them: where the text says no thickness
+// they are a flat's skin there.
+func (b *binder) skins() {
+	for _, h := range b.plan.Set.Holes {
+		if h.Wall != nil && !h.Wall.ThickGiven {
+			h.Wall.Thick = solid.SkinThick
+		}
 	}
 }

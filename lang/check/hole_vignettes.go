@@ -8,7 +8,6 @@ import (
 	"longhand/lang/diag"
 	"longhand/lang/geom"
 	"longhand/lang/optics"
-	"longhand/lang/solid"
 	"longhand/lang/units"
 )
 
@@ -141,7 +140,7 @@ func (p *Pass) sayVignettes(o *hideout, frames []diag.Frames, need map[units.Fra
 	}
 	d.Note("%s across at %s and %s%s, %s to the wall's far face; the frame is %s x %s", optics.Pupil(units.Millimetres(view.Focal), stop),
 		units.Millimetres(view.Focal), stop, guess, units.Metres(p.toFace(o, worst)).Millimetres(), o.track.Frame.Width, o.track.Frame.Height)
-	if o.thick == solid.WallThick {
+	if !o.Hole.Wall.ThickGiven {
 		d.Note("the wall %s is taken to be %s thick; where the hole goes through less, a flat's skin of 12 mm, say so: thick 12 mm", o.Hole.Wall.Name, units.Metres(o.thick).Millimetres())
 	}
 	d.Note("%s wide would do", enough)

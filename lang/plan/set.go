@@ -40,11 +40,12 @@ type Drawing struct {
 // Wall stands on a polyline.
 type Wall struct {
 	Ident
-	Line  []geom.Vec
-	High  Range
-	Thick units.Metres
-	Wild  bool // can be taken out between takes
-	Glass bool // can be seen through
+	Line       []geom.Vec
+	High       Range
+	Thick      units.Metres
+	ThickGiven bool
+	Wild       bool // can be taken out between takes
+	Glass      bool // can be seen through
 }
 
 // On is a stretch of a wall's length, from the wall's first point.

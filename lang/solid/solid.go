@@ -28,6 +28,11 @@ type Piece struct {
 // frame and return (common practice, no source).
 const WallThick = 0.1
 
+// SkinThick is how thick a wall is that doesn't say and has a lens hole in it: a
+// flat's skin, cut back and chamfered behind (common practice, no source: 20 mm
+// at most at the hole).
+const SkinThick = 0.02
+
 // Of lists the pieces of a set, in the order of the text.
 func Of(set *plan.Set) []Piece {
 	var out []Piece
