@@ -94,14 +94,16 @@ func (d *drawing) windows(o Options) []window {
 	return out
 }
 
+// laid is a lane with its items in rows.
+type laid struct {
+	lane   *lane
+	groups [][]placed
+	rows   []int
+	high   float64
+}
+
 // page draws a stretch of time, on further sheets where its lanes are too many.
 func (d *drawing) page(w window, strip bool) {
-	type laid struct {
-		lane   *lane
-		groups [][]placed
-		rows   []int
-		high   float64
-	}
 	var all []laid
 	for i := range d.lanes {
 		l := laid{lane: &d.lanes[i]}
@@ -120,7 +122,7 @@ func (d *drawing) page(w window, strip bool) {
 		if s.Beat == nil || s.To <= s.From {
 			continue
 		}
-		text := fmt.Sprintf("%d %s  %s  frame %d", i+1, s.Beat.Title, s.From.Clock(), d.r.Tracks.Rate.From(s.From))
+		text := fmt.Sprintf("%d %s  %s  frame %d", i+1, s.Beat.Title, s.From.Clock(), d.r.Tracks.Rate.At(s.From+1e-9))
 		beats.items = append(beats.items, item{from: s.From, to: s.To, text: text, bar: "bar-beat", face: fonts.Bold})
 	}
 	packed, beatRows := w.pack(beats)
@@ -134,6 +136,7 @@ func (d *drawing) page(w window, strip bool) {
 		d.height = max(d.height, sum+foot+margin)
 		end = d.height - margin - foot
 	}
+	end = balanced(all, head, end, func(l laid) float64 { return l.high + laneGap })
 	for i := 0; i < len(all) || i == 0; {
 		s := d.sheet(w, len(d.sheets))
 		d.sheets = append(d.sheets, s)
@@ -164,6 +167,35 @@ func (d *drawing) page(w window, strip bool) {
 }
 
 const laneGap = 1.2
+
+// balanced is where a page ends so that its lanes, if they need several pages, fill
+// these about evenly.
+func balanced[T any](all []T, head, end float64, high func(T) float64) float64 {
+	room := end - head
+	pages := func(room float64) int {
+		n, y := 1, 0.0
+		for i, l := range all {
+			if i > 0 && y > 0 && y+high(l) > room {
+				n, y = n+1, 0
+			}
+			y += high(l)
+		}
+		return n
+	}
+	n := pages(room)
+	if n == 1 {
+		return end
+	}
+	low, top := 0.0, room // the least room that takes no more pages
+	for range 30 {
+		if mid := (low + top) / 2; pages(mid) <= n {
+			top = mid
+		} else {
+			low = mid
+		}
+	}
+	return head + top + 1e-6
+}
 
 func (d *drawing) groupHigh(g *group, rows int) float64 {
 	if g.curve != nil {
