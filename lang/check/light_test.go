@@ -124,3 +124,45 @@ beat "Away"
 	assert.Empty(t, found(t, wall("4 m"), "exposure-swing"))
 	assert.Len(t, found(t, wall("1 m"), "exposure-swing"), 1)
 }
+
+// TestHungLamps: a lamp at 4 m, 8 m ahead of a lens at 0.7 m stands 22.4° up; 24 mm on
+// 14 mm sees 16.3° up from its axis, and tilts up to somebody near.
+func TestHungLamps(t *testing.T) {
+	plan := func(lamp, wall, look string) string {
+		return `take "Hung"
+  rate 24 fps
+set "Hall"
+  grid flies (-4, 6) (4, 6) (4, 14) (-4, 14) high 4 m points 16
+  mark M1 (0, 4)
+` + wall + `kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w 24 mm stops T2 to T22
+  rig legs sticks
+  lamp globe 500 W` + lamp + `
+  wash hall globe x 12 on flies
+people
+  performer mina
+  crew ida
+` + look + `beat "Stand"
+  mina stands at M1 in 4 s
+  legs stands at (0, 0)
+  A on legs with ida up 0.7 m
+  A takes w T4
+  A sees mina
+`
+	}
+	never := "look\n  never modern in frame\n"
+	assert.Len(t, found(t, plan("", "", ""), "grid-in-shot"), 1)
+	assert.Empty(t, found(t, plan(" seen", "", ""), "grid-in-shot"))
+	assert.Empty(t, found(t, plan("", "  wall screen (-9, 5) (9, 5) high 5 m\n", ""), "grid-in-shot"), "behind a wall")
+	assert.Len(t, found(t, plan(" modern seen", "", never), "modern-in-shot"), 1)
+	assert.Empty(t, found(t, plan(" modern", "", never), "grid-in-shot"), "one finding, of the look")
+	assert.Len(t, found(t, plan(" modern", "", ""), "grid-in-shot"), 1, "where no look forbids the modern")
+}
+
+func TestPickupsWithoutTheirLight(t *testing.T) {
+	p := waiting("  place 69.65 N 18.96 E\n  date 2024-06-21 zone +02:00\n", 5) + "pickup \"Hands\" after \"Wait\" roll in civil-dusk\n  mina stands at M1 in 5 s\n"
+	got := found(t, p, "light-window")
+	require.Len(t, got, 1)
+	assert.Equal(t, "Hands", got[0].Subject)
+}

@@ -52,6 +52,13 @@ beat "Wait"
 	},
 	Needs: Timed,
 	Run: func(p *Pass) {
+		for _, u := range p.Plan.Pickups {
+			if w, _, ok := p.window(u.Roll); ok && w.State == sky.Never {
+				d := p.Report(u.Roll.Span, "there is no %s on that day in that place, and pickup %s is to be rolled in it: %s never comes", u.Roll.Name, quote(u.Title), sky.WindowSays(u.Roll.Name))
+				d.Subject = u.Title
+				p.sunNotes(d, true)
+			}
+		}
 		roll := p.Plan.Take.Roll
 		w, day, ok := p.window(roll)
 		if !ok {

@@ -16,7 +16,8 @@ a camera's frame. It counts although the lamp "may be seen": seen it may be, but
 not in this period. A modern lamp that must not be seen at all is told of as gear
 in shot.
 
-Every frame is looked at, as for everything else that must not be in frame.
+Every frame is looked at, as for everything else that must not be in frame. Of
+the lamps that hang on a grid, the places are those of an even spread.
 
 To mend it: an old lamp, or an old lampshade round the new one (then don't call it
 modern); another place for it; another angle; or send it to visual effects with
@@ -84,6 +85,11 @@ beat "Stand"
 			p.tell([]part{g.part}, telling{rule: p.rule, camera: p.cameraAt(camera), say: func(parts []part) {
 				p.sayModern(camera, mirror, parts)
 			}})
+		}
+		for _, h := range p.hungInFrame(func(l *plan.Lamp) bool { return l.Modern }) {
+			d := p.sayHung(h)
+			d.Message = "the lamps of " + h.unit.Name + ", which are modern, hang in " + p.cameraAt(h.camera).Name + "'s frame " + p.hungWhere(h)
+			d.Relate(*p.Plan.Look.NeverModern, "the look: never modern in frame")
 		}
 	},
 }

@@ -59,6 +59,7 @@ var Rules = []*Rule{
 	noZoom,
 	onlyLens,
 	modernInShot,
+	gridInShot,
 	exposureSwing,
 	strobePan,
 	backgroundSoft,

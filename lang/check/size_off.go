@@ -16,7 +16,7 @@ import (
 // off is more than a passage.
 const (
 	sizeOffFor  units.Seconds = 2
-	sizeOffMost               = 0.5
+	sizeOffMost float64       = 0.5
 )
 
 var sizeOff = &Rule{
