@@ -91,47 +91,27 @@ type framed struct {
 	behind bool    // the lens: nothing else is filled in
 }
 
-// axes are the directions of a view.
-type axes struct{ ahead, right, up geom.Vec3 }
-
-func axesOf(v sight.View) axes {
-	sp, cp := math.Sincos(v.Pan)
-	st, ct := math.Sincos(v.Tilt)
-	return axes{
-		ahead: geom.Vec3{X: cp * ct, Y: sp * ct, Z: st},
-		right: geom.Vec3{X: sp, Y: -cp},
-		up:    geom.Vec3{X: -cp * st, Y: -sp * st, Z: ct},
-	}
-}
-
-// leastDepth is how near, in metres along the axis, something still counts as
-// in front of the lens.
-const leastDepth = 0.05
-
 // framing is how a camera frames a person, whether or not anything shows.
 func (p *Pass) framing(camera, body int, stature units.Metres, f units.Frame) framed {
-	cam := &p.Stage.Scene.Cameras[camera]
-	return framingOf(cam, cam.At(f), p.Stage.Scene.Bodies[body].At(f), float64(stature))
+	return p.eye(camera, f).framing(p.Stage.Scene.Bodies[body].At(f), float64(stature))
 }
 
-func framingOf(cam *sight.Camera, v sight.View, pose sight.Pose, stature float64) framed {
-	ax := axesOf(v)
-	top := geom.Vec3{X: pose.X - v.X, Y: pose.Y - v.Y, Z: pose.Z + pose.Height - v.Z}
+// framing is how a lens frames somebody of a stature who is somewhere.
+func (e *eye) framing(pose sight.Pose, stature float64) framed {
+	top := geom.Vec3{X: pose.X, Y: pose.Y, Z: pose.Z + pose.Height}.Sub(e.at)
 	head := top
 	head.Z -= (1 - body.ChinFraction) / 2 * stature
-	d, dt := head.Dot(ax.ahead), top.Dot(ax.ahead)
-	if d < leastDepth || dt < leastDepth || v.Focal <= 0 || pose.Height <= 0 {
+	d, dt := head.Dot(e.ahead), top.Dot(e.ahead)
+	if d < leastDepth || dt < leastDepth || e.high <= 0 || pose.Height <= 0 {
 		return framed{behind: true}
 	}
-	wide, high := cam.Width/v.Focal, cam.Height/v.Focal // of the frame, at one metre
 	out := framed{
-		depth: d, high: high * d,
-		x: 0.5 + head.Dot(ax.right)/(d*wide), y: 0.5 + head.Dot(ax.up)/(d*high),
-		top: 0.5 + top.Dot(ax.up)/(dt*high),
+		depth: d, high: e.high * d,
+		x: 0.5 + head.Dot(e.right)/(d*e.wide), y: 0.5 + head.Dot(e.up)/(d*e.high),
+		top: 0.5 + top.Dot(e.up)/(dt*e.high),
 	}
 	// Down the lower edge of the frame, to the upright through the body.
-	floor := math.Hypot(top.X, top.Y)
-	z := v.Z + floor*math.Tan(v.Tilt-math.Atan(high/2))
+	z := e.at.Z + math.Hypot(top.X, top.Y)*math.Tan(e.Tilt-math.Atan(e.high/2))
 	out.lower = (z - pose.Z) / stature
 	return out
 }

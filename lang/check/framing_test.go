@@ -14,23 +14,28 @@ import (
 // 0.980 by 0.735 in).
 var full = sight.Camera{Width: 24.89, Height: 18.66}
 
+func seeing(v sight.View) *eye {
+	e := eyeOf(&full, v)
+	return &e
+}
+
 func TestFramingNumbers(t *testing.T) {
 	// PRJ-13, similar triangles: a frame 24.89 mm wide at 35 mm is 2.13343 m wide
 	// at 3 m; so it is 1.59943 m high.
-	fr := framingOf(&full, sight.View{Z: 1.6, Focal: 35}, sight.Pose{X: 3, Height: 1.75}, 1.75)
+	fr := seeing(sight.View{Z: 1.6, Focal: 35}).framing(sight.Pose{X: 3, Height: 1.75}, 1.75)
 	assert.InDelta(t, 2.13343, fr.high*full.Width/full.Height, 1e-5)
 	assert.InDelta(t, 3, fr.depth, 1e-12)
 
 	// PRJ-14: somebody of 1.75 m at 5 m through 35 mm is 12.25 mm on the gate, 65.6 %
 	// of its height. From half their height, half of that is above the middle.
-	fr = framingOf(&full, sight.View{Z: 0.875, Focal: 35}, sight.Pose{X: 5, Height: 1.75}, 1.75)
+	fr = seeing(sight.View{Z: 0.875, Focal: 35}).framing(sight.Pose{X: 5, Height: 1.75}, 1.75)
 	assert.InDelta(t, 12.25/18.66, 2*(fr.top-0.5), 1e-9)
 
 	// PRJ-15: at 3.2824 m they fill it: head at the upper edge, feet at the lower.
-	fr = framingOf(&full, sight.View{Z: 0.875, Focal: 35}, sight.Pose{X: 3.2824, Height: 1.75}, 1.75)
+	fr = seeing(sight.View{Z: 0.875, Focal: 35}).framing(sight.Pose{X: 3.2824, Height: 1.75}, 1.75)
 	assert.InDelta(t, 1, fr.top, 1e-4)
 	assert.InDelta(t, 0, fr.lower, 1e-4)
-	fr = framingOf(&full, sight.View{Z: 1, Focal: 35}, sight.Pose{X: -2, Height: 1.75}, 1.75)
+	fr = seeing(sight.View{Z: 1, Focal: 35}).framing(sight.Pose{X: -2, Height: 1.75}, 1.75)
 	assert.False(t, fr.headIn(), "behind the lens")
 }
 
@@ -38,15 +43,15 @@ func TestFramingNumbers(t *testing.T) {
 // point 1 m to the right and 0.15 m above falls at 5 m on x = 7 mm, y = 1.05 mm, and
 // one on the floor falls 11.2 mm below, out of a gate of 18.66 mm.
 func TestAcrossFrame(t *testing.T) {
-	v := sight.View{Z: 1.6, Focal: 35, Pan: math.Pi / 2}
-	x, ok := acrossFrame(&full, v, sight.Pose{X: 1, Y: 5, Z: 1.75})
+	v := seeing(sight.View{Z: 1.6, Focal: 35, Pan: math.Pi / 2})
+	x, ok := v.across(sight.Pose{X: 1, Y: 5, Z: 1.75})
 	assert.True(t, ok)
 	assert.InDelta(t, 0.5+7.0/24.89, x, 1e-9)
-	assert.True(t, inFrame(&full, v, geom.Vec3{X: 1, Y: 5, Z: 0.15}))
-	assert.False(t, inFrame(&full, v, geom.Vec3{X: -1, Y: 5, Z: -1.6}))
-	_, ok = acrossFrame(&full, v, sight.Pose{X: 1, Y: -5, Z: 1.75})
+	assert.True(t, v.holds(geom.Vec3{X: 1, Y: 5, Z: 0.15}))
+	assert.False(t, v.holds(geom.Vec3{X: -1, Y: 5, Z: -1.6}))
+	_, ok = v.across(sight.Pose{X: 1, Y: -5, Z: 1.75})
 	assert.False(t, ok)
-	assert.False(t, inFrame(&full, v, geom.Vec3{Y: -1}))
+	assert.False(t, v.holds(geom.Vec3{Y: -1}))
 }
 
 func lines(solids ...sight.Solid) *sightlines {

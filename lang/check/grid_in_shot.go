@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"longhand/lang/diag"
-	"longhand/lang/geom"
 	"longhand/lang/lighting"
 	"longhand/lang/plan"
 	"longhand/lang/units"
@@ -117,12 +116,10 @@ func (p *Pass) hungInFrame(kind func(*plan.Lamp) bool) []hungSeen {
 // hungSeen is how many of a wash's lamps a camera sees at a frame; it stops at
 // enough.
 func (p *Pass) hungSeen(camera int, u *lighting.Unit, f units.Frame, enough int) int {
-	cam := &p.Stage.Scene.Cameras[camera]
-	v := cam.At(f)
-	lens := geom.Vec3{X: v.X, Y: v.Y, Z: v.Z}
+	e := p.eye(camera, f)
 	n := 0
 	for _, at := range u.At {
-		if inFrame(cam, v, at.Sub(lens)) && p.sightlines().blocked(lens, at, f, false) == nil {
+		if e.holds(at.Sub(e.at)) && p.sightlines().blocked(e.at, at, f, false) == nil {
 			if n++; n >= enough {
 				break
 			}

@@ -41,6 +41,7 @@ type Pass struct {
 	exposed  *[]exposure
 	lit      *lighting.Lighting
 	lines    *sightlines
+	eyes     [][]eye // by camera and frame
 }
 
 // When says a stretch of frames for people: "0:12.3–0:14.0 (frames 295–336)".

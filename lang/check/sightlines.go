@@ -2,7 +2,7 @@ package check
 
 import (
 	"math"
-	"sort"
+	"slices"
 
 	"longhand/lang/geom"
 	"longhand/lang/plan"
@@ -88,7 +88,8 @@ func there(s *sight.Solid, f units.Frame) bool {
 func stops(s *sight.Solid, p, q geom.Vec, za, zb float64, endless bool) bool {
 	poly := geom.Polygon(s.Polygon)
 	d := q.Sub(p)
-	at := []float64{0, 1}
+	var room [10]float64 // enough for a wall's piece, without asking for memory
+	at := append(room[:0], 0, 1)
 	for i := range poly {
 		e := poly.Edge(i)
 		side := e.B.Sub(e.A)
@@ -104,7 +105,7 @@ func stops(s *sight.Solid, p, q geom.Vec, za, zb float64, endless bool) bool {
 	if len(at) == 2 && !poly.Contains(p.Lerp(q, 0.5)) {
 		return false
 	}
-	sort.Float64s(at)
+	slices.Sort(at)
 	for k := 0; k+1 < len(at); k++ {
 		t0, t1 := at[k], at[k+1]
 		if t1-t0 < 1e-12 || !poly.Contains(p.Lerp(q, (t0+t1)/2)) {

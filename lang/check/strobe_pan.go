@@ -10,7 +10,6 @@ import (
 	"longhand/lang/motion"
 	"longhand/lang/optics"
 	"longhand/lang/plan"
-	"longhand/lang/sight"
 	"longhand/lang/units"
 )
 
@@ -187,32 +186,19 @@ func (p *Pass) goesAlong(camera int, track *motion.CameraTrack, f units.Frame) b
 	if aim == nil || aim.See == nil {
 		return false
 	}
-	cam := &p.Stage.Scene.Cameras[camera]
-	was, now := cam.At(f-1), cam.At(f)
-	step := math.Abs(geom.AngleDiff(was.Pan, now.Pan)) / (2 * math.Atan(cam.Width/(2*now.Focal))) // of the frame's width
+	was, now := p.eye(camera, f-1), p.eye(camera, f)
+	step := math.Abs(geom.AngleDiff(was.Pan, now.Pan)) / (2 * math.Atan(now.wide/2)) // of the frame's width
 	for _, t := range aim.See.Targets {
 		for _, b := range p.Stage.Body(t.Thing) {
 			body := &p.Stage.Scene.Bodies[b]
-			x0, ok0 := acrossFrame(cam, was, body.At(f-1))
-			x1, ok1 := acrossFrame(cam, now, body.At(f))
+			x0, ok0 := was.across(body.At(f - 1))
+			x1, ok1 := now.across(body.At(f))
 			if ok0 && ok1 && x1 > 0 && x1 < 1 && math.Abs(x1-x0) < heldPart*step {
 				return true
 			}
 		}
 	}
 	return false
-}
-
-// acrossFrame is where a body's middle lies across the frame, in parts of its
-// width from the left.
-func acrossFrame(cam *sight.Camera, v sight.View, pose sight.Pose) (float64, bool) {
-	ax := axesOf(v)
-	d := geom.Vec3{X: pose.X - v.X, Y: pose.Y - v.Y, Z: pose.Z + pose.Height/2 - v.Z}
-	depth := d.Dot(ax.ahead)
-	if depth < leastDepth || v.Focal <= 0 {
-		return 0, false
-	}
-	return 0.5 + d.Dot(ax.right)*v.Focal/(depth*cam.Width), true
 }
 
 func (p *Pass) sayStrobe(camera int, track *motion.CameraTrack, t turning, frames []diag.Frames, worst units.Frame) {

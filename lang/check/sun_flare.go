@@ -8,7 +8,6 @@ import (
 	"longhand/lang/clock"
 	"longhand/lang/diag"
 	"longhand/lang/geom"
-	"longhand/lang/sight"
 	"longhand/lang/sky"
 	"longhand/lang/units"
 )
@@ -133,7 +132,6 @@ func (p *Pass) sunIn(camera int, starts []sunStart, day sky.Day) {
 	if len(rolls) == 0 {
 		return
 	}
-	cam := &p.Stage.Scene.Cameras[camera]
 	sheltered := map[units.Frame]bool{}
 	var hit, free []sunStart
 	var all []diag.Frames
@@ -146,11 +144,8 @@ func (p *Pass) sunIn(camera int, starts []sunStart, day sky.Day) {
 		frames := framesWhere(rolls, func(f units.Frame) bool {
 			k := float64(f) / math.Max(1, float64(p.Tracks.Frames-1))
 			to := s.from.Mul(1 - k).Add(s.till.Mul(k))
-			v := cam.At(f)
-			if to.Z < low || !inFrame(cam, v, to) {
-				return false
-			}
-			return !p.sunHidden(v, to, f, sheltered)
+			e := p.eye(camera, f)
+			return to.Z >= low && e.holds(to) && !p.sunHidden(e, to, f, sheltered)
 		})
 		if frames = p.longer(frames, sunFor); len(frames) == 0 {
 			free = append(free, s)
@@ -168,25 +163,15 @@ func (p *Pass) sunIn(camera int, starts []sunStart, day sky.Day) {
 	p.saySun(camera, first, hit, free, tidy(all), day)
 }
 
-// inFrame says whether a direction is in a camera's frame.
-func inFrame(cam *sight.Camera, v sight.View, to geom.Vec3) bool {
-	ax := axesOf(v)
-	z := to.Dot(ax.ahead)
-	if z <= 0 || v.Focal <= 0 {
-		return false
-	}
-	return math.Abs(to.Dot(ax.right)) <= z*cam.Width/(2*v.Focal) && math.Abs(to.Dot(ax.up)) <= z*cam.Height/(2*v.Focal)
-}
-
 // sunHidden says whether the set stands before the sun.
-func (p *Pass) sunHidden(v sight.View, to geom.Vec3, f units.Frame, sheltered map[units.Frame]bool) bool {
-	lens := geom.Vec3{X: v.X, Y: v.Y, Z: v.Z}
+func (p *Pass) sunHidden(e *eye, to geom.Vec3, f units.Frame, sheltered map[units.Frame]bool) bool {
+	lens := e.at
 	l := p.sightlines()
 	roofed, known := sheltered[f]
 	if !known {
 		walls := 0
 		// From a step ahead: a lens behind a hole in a wall looks in from outside.
-		from := lens.Add(axesOf(v).ahead.Mul(roofStep))
+		from := lens.Add(e.ahead.Mul(roofStep))
 		for i := range roofRays {
 			a := 2 * math.Pi * float64(i) / roofRays
 			// Openings count as wall: the look goes along above all of them.
