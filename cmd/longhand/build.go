@@ -113,7 +113,7 @@ func folderName(file string, taken map[string]bool) string {
 func everything(ctx context.Context, r *compile.Result, o overhead.Options) ([]artifact, error) {
 	var out []artifact
 	for _, make := range []func(context.Context, *compile.Result, overhead.Options) ([]artifact, error){
-		drawings, breakdown, findings,
+		drawings, pictures, breakdown, books, findings,
 	} {
 		files, err := make(ctx, r, o)
 		if err != nil {

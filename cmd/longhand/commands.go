@@ -10,6 +10,7 @@ func (a *app) commands() []*cobra.Command {
 		a.fmtCommand(),
 		a.drawCommand(),
 		a.sheetsCommand(),
+		a.bookCommand(),
 		a.buildCommand(),
 		a.explainCommand(),
 		a.rehearseCommand(),

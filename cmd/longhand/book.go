@@ -1,0 +1,147 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"longhand/lang/compile"
+	"longhand/lang/diag"
+	"longhand/render/book"
+	"longhand/render/overhead"
+	"longhand/render/sheets"
+)
+
+func (a *app) bookCommand() *cobra.Command {
+	var out, stdinAs, paper, department, since string
+	var cards, onlyChanged, colour bool
+	cmd := &cobra.Command{
+		Use:   "book FILE",
+		Short: "everything as one PDF to print, or one department's booklet, or cards",
+		Long: `Binds a take into one PDF: cover, contents, the take from above and along its
+time, each beat with what the lenses see and who goes on what cue, what was
+found, a section for each department. With --for it is that department's booklet;
+with --cards a card of A6 for each person, with their own lines and cues.
+
+With --changed-since OLD, an earlier state of the plan, pages and rows that
+differ have a bar in the margin; --only-changed leaves out all other pages.`,
+		Example: `  longhand book plan.take
+  longhand book plan.take --for grip --paper letter -o grip.pdf
+  longhand book plan.take --changed-since yesterday.take --only-changed
+  longhand book plan.take --cards`,
+		Args: needOne,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o := book.Options{OnlyChanged: onlyChanged, Colour: colour}
+			var ok bool
+			if o.Paper, ok = papers[strings.ToLower(paper)]; !ok {
+				return fmt.Errorf("--paper takes %s, not %q%s", listed(papers), paper, suggestion(paper, keys(papers)))
+			}
+			if department != "" {
+				d, err := sheets.ParseDepartment(department)
+				if err != nil {
+					return fmt.Errorf("--for: %w", err)
+				}
+				o.For = d
+			}
+			switch {
+			case onlyChanged && since == "":
+				return fmt.Errorf("--only-changed needs --changed-since, the earlier state to compare with")
+			case cards && (department != "" || since != ""):
+				return fmt.Errorf("--cards are for everybody, as they are now; leave out --for and --changed-since")
+			}
+			r, err := a.compileOne(cmd.Context(), args[0], stdinAs)
+			if err != nil {
+				return err
+			}
+			if since != "" {
+				if o.Before, err = a.compileOlder(cmd.Context(), since); err != nil {
+					return err
+				}
+			}
+			name := "book.pdf"
+			var data []byte
+			if cards {
+				name = "cards.pdf"
+				data, err = book.WriteCards(cmd.Context(), r)
+			} else {
+				if o.For != "" {
+					name = "book-" + string(o.For) + ".pdf"
+				}
+				data, err = book.Write(cmd.Context(), r, o)
+			}
+			if err != nil {
+				return err
+			}
+			if out == "" {
+				out = name
+			}
+			return a.makeFile(out, data, r)
+		},
+	}
+	cmd.Flags().StringVarP(&out, "output", "o", "", "the file to write, - for standard output; book.pdf, book-grip.pdf or cards.pdf unless given")
+	cmd.Flags().StringVar(&paper, "paper", "a4", "the paper: a4, a3, letter or tabloid")
+	cmd.Flags().StringVar(&department, "for", "", "one department's booklet: "+departmentNames())
+	cmd.Flags().BoolVar(&cards, "cards", false, "a card for each person and machine instead of the book")
+	cmd.Flags().StringVar(&since, "changed-since", "", "an earlier state of the plan, whose differences are marked")
+	cmd.Flags().BoolVar(&onlyChanged, "only-changed", false, "the cover and the pages that changed, no others")
+	cmd.Flags().BoolVar(&colour, "in-colour", false, "draw in colour; black and white unless given")
+	cmd.Flags().StringVar(&stdinAs, "stdin-filename", "", "the name that standard input goes by in messages")
+	complete(cmd, "paper", keys(papers)...)
+	complete(cmd, "for", strings.Split(departmentNames(), ", ")...)
+	return cmd
+}
+
+// makeFile writes one file, or standard output, and says what is wrong with the
+// plan.
+func (a *app) makeFile(path string, data []byte, r *compile.Result) error {
+	if path == stdinName {
+		if _, err := a.out.Write(data); err != nil {
+			return err
+		}
+	} else {
+		if info, err := os.Stat(path); err == nil && info.IsDir() {
+			return fmt.Errorf("%s is a folder; -o takes the name of a file", path)
+		}
+		same, err := writeFile(filepath.FromSlash(path), data)
+		if err != nil {
+			return err
+		}
+		a.sayMade([]made{{path, same}})
+	}
+	if n := len(r.Findings); n > 0 {
+		fmt.Fprintf(a.err, "%s in %s; `longhand check` says more\n", diag.Summary(r.Findings), r.Files[0].Source.Name)
+	}
+	if r.Errors() > 0 {
+		return errFound
+	}
+	return nil
+}
+
+// compileOlder compiles an earlier state of a plan, to compare with.
+func (a *app) compileOlder(ctx context.Context, name string) (*compile.Result, error) {
+	r, err := compile.Compile(ctx, a.reader(""), name, compile.Options{})
+	if err != nil {
+		return nil, err
+	}
+	if r.Stopped || r.Sight == nil {
+		return nil, fmt.Errorf("%s cannot be compared with: %s", name, diag.Summary(r.Findings))
+	}
+	return r, nil
+}
+
+// books is the book and the cards, for build.
+func books(ctx context.Context, r *compile.Result, o overhead.Options) ([]artifact, error) {
+	whole, err := book.Write(ctx, r, book.Options{Paper: o.Paper, Colour: o.Colour})
+	if err != nil {
+		return nil, err
+	}
+	cards, err := book.WriteCards(ctx, r)
+	if err != nil {
+		return nil, err
+	}
+	return []artifact{{"book.pdf", whole}, {"cards.pdf", cards}}, nil
+}
