@@ -332,3 +332,12 @@ func TestFilesAndDepartments(t *testing.T) {
 	_, err = ParseDepartment("catering")
 	assert.ErrorContains(t, err, `there is no department "catering"`)
 }
+
+// A typing slip can put a mark in the next country; its sheets still come.
+func TestAMarkFarAway(t *testing.T) {
+	_, b := breakdown(t, "far.take", "take \"Far\"\nset \"Hall\"\n  wall w (0, 0) (4, 0) high 3 m\n  mark M1 (2, 2)\n  mark M2 (9000, 2)\nkit\n  camera A sensor 24 mm x 14 mm\n  lens w35 35 mm\n  rig legs sticks\nbeat \"On\" for 1 s\n  legs stands at M1\n  A on legs\n  A takes w35\n")
+	s, _ := b.For(Grip)
+	tab, ok := s.Table("unseen")
+	require.True(t, ok)
+	assert.NotEmpty(t, tab.Rows)
+}

@@ -11,6 +11,7 @@ import (
 
 const (
 	unseenCell  = 0.25 // m, side of a cell of the floor
+	unseenCells = 800  // cells a side at the most: 200 m at the usual size
 	unseenLeast = 1.0  // m², the smallest zone worth a row
 	unseenMost  = 6    // rows
 	standClear  = 0.5  // m, kept clear round somebody who stands out of sight
@@ -123,7 +124,10 @@ func (m *maker) floor(s clock.Span) *sight.FloorMap {
 	if last < first || !ok {
 		return nil
 	}
-	floor, err := sight.Floor(m.ctx, m.r.Stage.Scene, sight.FloorOptions{Cell: unseenCell, Height: sight.Standing, Frames: []sight.Frames{{From: first, To: last}}, Bounds: bounds})
+	// A plan may span more than any set: its floor is looked at more coarsely.
+	size := bounds[1].Sub(bounds[0])
+	cell := math.Max(unseenCell, math.Max(size.X, size.Y)/unseenCells)
+	floor, err := sight.Floor(m.ctx, m.r.Stage.Scene, sight.FloorOptions{Cell: cell, Height: sight.Standing, Frames: []sight.Frames{{From: first, To: last}}, Bounds: bounds})
 	if err != nil {
 		return nil // only a context that ended, which Breakdown reports
 	}
