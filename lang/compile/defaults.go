@@ -3,6 +3,7 @@ package compile
 import (
 	"longhand/lang/bind"
 	"longhand/lang/body"
+	"longhand/lang/check"
 	"longhand/lang/light"
 	"longhand/lang/optics"
 	"longhand/lang/safety"
@@ -16,7 +17,7 @@ import (
 func Defaults(s units.System) []units.Default {
 	var out []units.Default
 	for _, list := range [][]units.Default{
-		bind.Defaults(s), body.Defaults(s), optics.Defaults(s), timecode.Defaults(s), light.Defaults(), sky.Defaults(), safety.Defaults(s),
+		bind.Defaults(s), body.Defaults(s), optics.Defaults(s), timecode.Defaults(s), light.Defaults(), sky.Defaults(), safety.Defaults(s), check.Defaults(s),
 	} {
 		out = append(out, list...)
 	}
