@@ -17,7 +17,7 @@ var stages = [][]string{
 	{"lang/source", "lang/units", "lang/geom"},
 	{"lang/diag", "lang/pace", "lang/body", "lang/optics", "lang/sky", "lang/light", "lang/timecode", "lang/safety"},
 	{"lang/syntax"},
-	{"lang/format", "lang/plan"},
+	{"lang/format", "lang/plan", "lang/highlight"},
 	{"lang/solid"},
 	{"lang/bind"},
 	{"lang/clock"},

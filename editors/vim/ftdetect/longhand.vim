@@ -1,0 +1,1 @@
+autocmd BufNewFile,BufRead *.take setfiletype longhand
