@@ -101,12 +101,7 @@ type blurLook struct {
 }
 
 func (p *Pass) backgroundSoft(l looking) {
-	var who *plan.Person
-	for _, t := range l.aim.See.Targets {
-		if who = personOf(t.Thing); who != nil {
-			break
-		}
-	}
+	who := firstPerson(l)
 	if who == nil || len(p.Stage.Body(who)) == 0 {
 		return
 	}

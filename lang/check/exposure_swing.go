@@ -101,12 +101,35 @@ beat "Away"
 		if !lit {
 			return
 		}
-		for _, look := range p.lookings() {
-			for _, steady := range p.steadyLight() {
-				p.exposureSwing(look, steady)
+		var looks []looking // one for each person whom a camera sees first, over all its lines
+		for _, l := range p.lookings() {
+			known := false
+			for i := range looks {
+				if k := &looks[i]; k.camera == l.camera && firstPerson(*k) == firstPerson(l) {
+					k.frames, known = tidy(append(k.frames, l.frames...)), true
+				}
+			}
+			if !known {
+				looks = append(looks, l)
+			}
+		}
+		steady := p.steadyLight()
+		for _, l := range looks {
+			for _, s := range steady {
+				p.exposureSwing(l, s)
 			}
 		}
 	},
+}
+
+// firstPerson is the first one whom a line sees; nil where it sees nobody.
+func firstPerson(l looking) *plan.Person {
+	for _, t := range l.aim.See.Targets {
+		if who := personOf(t.Thing); who != nil {
+			return who
+		}
+	}
+	return nil
 }
 
 // steadyLight is the stretches in which no cue moves a lamp.
@@ -149,12 +172,7 @@ type lightAt struct {
 }
 
 func (p *Pass) exposureSwing(l looking, steady diag.Frames) {
-	var who *plan.Person
-	for _, t := range l.aim.See.Targets {
-		if who = personOf(t.Thing); who != nil {
-			break
-		}
-	}
+	who := firstPerson(l)
 	if who == nil || len(p.Stage.Body(who)) == 0 {
 		return
 	}

@@ -166,3 +166,34 @@ func TestPickupsWithoutTheirLight(t *testing.T) {
 	require.Len(t, got, 1)
 	assert.Equal(t, "Hands", got[0].Subject)
 }
+
+// TestSwingOverTwoLines: the walk goes on under another line of the camera, and so
+// does the light.
+func TestSwingOverTwoLines(t *testing.T) {
+	plan := `take "Swing"
+  rate 24 fps
+set "Hall"
+  mark M1 (2, 0)
+  mark M2 (5.65685, 0)
+  mark L1 (0, 0)
+  place globe at L1 up 1.636 m aims M2
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w24 24 mm stops T2 to T22
+  rig legs sticks
+  lamp globe 500 W 12800 cd
+people
+  performer mina height 1.75 m
+  crew ida
+look
+  exposure within 2 stops
+beat "Away"
+  mina walks from M1 to M2 at 1 m/s
+  legs stands at (-2, 1)
+  A on legs with ida
+  A takes w24 T4
+  A sees mina
+  A sees mina waist starting +1.5 s
+`
+	assert.Len(t, found(t, plan, "exposure-swing"), 1)
+}
