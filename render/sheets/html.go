@@ -91,8 +91,11 @@ func (w *page) table(sheet string, t *Table) {
 func (w *page) rows(t *Table) {
 	p := t.printed()
 	class := ""
-	if len(p.columns) > wideTable {
+	switch {
+	case len(p.columns) > wideTable:
 		class = " class=\"wide\""
+	case t.Columns[0].Key == "item":
+		class = " class=\"facts\""
 	}
 	w.raw("\n<table" + class + ">\n<thead><tr>")
 	for _, c := range p.columns {

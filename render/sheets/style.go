@@ -25,7 +25,7 @@ th:last-child, td:last-child { padding-right: 0; }
 thead th { vertical-align: bottom; border-bottom: 1px solid var(--ink); font-size: 0.8125rem; }
 tbody td { border-bottom: 1px solid var(--hair); overflow-wrap: break-word; }
 .n { text-align: right; white-space: nowrap; }
-.n + :not(.n) { padding-left: 0.6rem; }
+@media print, screen and (min-width: 60.01rem) { .n + :not(.n) { padding-left: 0.6rem; } }
 .t { white-space: nowrap; }
 thead .n { white-space: normal; }
 .group th { padding-top: 0.7rem; border-bottom: 1px solid var(--rule); }
@@ -46,13 +46,16 @@ svg .curve { stroke: var(--ink); stroke-width: 2; fill: none; }
   thead { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; }
   table, table.wide, tbody, tr, td, .group th { display: block; width: auto; min-width: 0; }
   tbody tr { border-bottom: 1px solid var(--rule); padding: 0.4rem 0; }
-  tbody td, tbody td.n, tbody .n + td { border: 0; padding: 0.05rem 0 0.05rem 8rem; text-align: left; white-space: normal; }
+  tbody td, tbody td.n { border: 0; padding: 0.05rem 0 0.05rem 8rem; text-align: left; white-space: normal; }
   tbody td:empty { display: none; }
   tbody td::before { content: attr(data-c); float: left; width: 7.5rem; margin-left: -8rem; color: var(--soft); }
-  tbody td.t:first-child { display: inline-block; padding: 0; font-weight: bold; }
-  tbody td.t:first-child::before { display: none; }
-  tbody td.f { display: inline-block; padding: 0 0 0 1rem; color: var(--soft); }
-  tbody td.f::before { float: none; width: auto; margin: 0; content: attr(data-c) " "; }
+  tbody td:first-child { padding: 0; font-weight: bold; }
+  tbody td:first-child::before { display: none; }
+  tbody td.t:first-child, tbody td.t:first-child + td.f { display: inline-block; }
+  tbody td.t:first-child + td.f { padding: 0 0 0 1rem; color: var(--soft); }
+  tbody td.t:first-child + td.f::before { float: none; width: auto; margin: 0; content: attr(data-c) " "; }
+  .facts td + td { padding: 0; }
+  .facts td + td::before { display: none; }
   tbody tr.group { border: 0; padding: 0; background: var(--band); }
   .group th { padding: 0.3rem 0.4rem; border: 0; }
 }
