@@ -66,7 +66,7 @@ differ have a bar in the margin; --only-changed leaves out all other pages.`,
 			var data []byte
 			if cards {
 				name = "cards.pdf"
-				data, err = book.WriteCards(cmd.Context(), r)
+				data, err = book.WriteCards(cmd.Context(), r, o)
 			} else {
 				if o.For != "" {
 					name = "book-" + string(o.For) + ".pdf"
@@ -135,11 +135,16 @@ func (a *app) compileOlder(ctx context.Context, name string) (*compile.Result, e
 
 // books is the book and the cards, for build.
 func books(ctx context.Context, r *compile.Result, o overhead.Options) ([]artifact, error) {
-	whole, err := book.Write(ctx, r, book.Options{Paper: o.Paper, Colour: o.Colour})
+	rows, err := sheets.Breakdown(ctx, r)
 	if err != nil {
 		return nil, err
 	}
-	cards, err := book.WriteCards(ctx, r)
+	bo := book.Options{Paper: o.Paper, Colour: o.Colour, Sheets: rows}
+	whole, err := book.Write(ctx, r, bo)
+	if err != nil {
+		return nil, err
+	}
+	cards, err := book.WriteCards(ctx, r, bo)
 	if err != nil {
 		return nil, err
 	}

@@ -3,7 +3,9 @@ package book
 import (
 	"context"
 	"fmt"
+	"runtime"
 	"strings"
+	"sync"
 
 	"longhand/lang/compile"
 	"longhand/lang/plan"
@@ -23,9 +25,11 @@ type maker struct {
 	o      Options
 	sheets *sheets.Book
 	frames *frames.Drawer
-	spans  []*plan.Beat    // in order of time
-	past   *past           // nil without an earlier revision
-	rows   map[string]bool // every row of every table, for a later revision
+	spans  []*plan.Beat // in order of time
+	past   *past        // nil without an earlier revision
+
+	mu   sync.Mutex
+	rows map[string]bool // every row of every table, for a later revision
 
 	body  []leaf
 	front int // pages before the body
@@ -48,7 +52,7 @@ func Make(ctx context.Context, r *compile.Result, o Options) (*pdf.Document, err
 	}
 	if o.Before != nil {
 		older := o
-		older.Before, older.OnlyChanged = nil, false
+		older.Before, older.OnlyChanged, older.Sheets = nil, false, nil
 		b, err := newMaker(ctx, o.Before, older)
 		if err != nil {
 			return nil, fmt.Errorf("the earlier revision: %w", err)
@@ -64,25 +68,18 @@ func Make(ctx context.Context, r *compile.Result, o Options) (*pdf.Document, err
 	return m.document(), nil
 }
 
-// make makes the body: once to count the pages, once to number them.
-func (m *maker) make(ctx context.Context) error {
-	if err := m.fill(ctx); err != nil {
-		return err
-	}
-	m.front = len(m.cover()) + len(m.contents())
-	m.pages = m.front + len(m.body)
-	return m.fill(ctx)
-}
-
 func newMaker(ctx context.Context, r *compile.Result, o Options) (*maker, error) {
 	if err := usable(r); err != nil {
 		return nil, err
 	}
-	b, err := sheets.Breakdown(ctx, r)
-	if err != nil {
-		return nil, err
+	m := &maker{r: r, p: r.Plan, o: o, sheets: o.Sheets, frames: frames.New(r), rows: map[string]bool{}}
+	if m.sheets == nil {
+		b, err := sheets.Breakdown(ctx, r)
+		if err != nil {
+			return nil, err
+		}
+		m.sheets = b
 	}
-	m := &maker{r: r, p: r.Plan, o: o, sheets: b, frames: frames.New(r), rows: map[string]bool{}}
 	for _, s := range r.Tracks.Clock.Spans() {
 		if s.Beat != nil {
 			m.spans = append(m.spans, s.Beat)
@@ -91,53 +88,129 @@ func newMaker(ctx context.Context, r *compile.Result, o Options) (*maker, error)
 	return m, nil
 }
 
-// fill makes the body anew.
-func (m *maker) fill(ctx context.Context) error {
-	m.body = nil
-	m.take()
-	for i, b := range m.spans {
-		if err := ctx.Err(); err != nil {
-			return err
+// make makes the body: once to count the pages, once more, where pages tell their
+// number themselves, to number them.
+func (m *maker) make(ctx context.Context) error {
+	sections := m.sections()
+	drawn := make([][]leaf, len(sections))
+	page := make([]int, len(sections))
+	pass := func() error {
+		var wait sync.WaitGroup
+		free := make(chan struct{}, runtime.GOMAXPROCS(0))
+		for i := range sections {
+			wait.Add(1)
+			go func() {
+				defer wait.Done()
+				free <- struct{}{}
+				defer func() { <-free }()
+				if ctx.Err() == nil && (m.pages == 0 || sections[i].numbered) {
+					drawn[i] = sections[i].draw(page[i])
+				}
+			}()
 		}
-		m.beat(i, b)
+		wait.Wait()
+		m.body = nil
+		for i := range sections {
+			page[i] = m.front + len(m.body) + 1
+			m.add(drawn[i])
+		}
+		return ctx.Err()
 	}
-	m.findings()
-	m.departments()
-	m.cautions()
+	if err := pass(); err != nil {
+		return err
+	}
+	cover, contents := m.cover(), m.contents()
+	m.front = len(cover) + len(contents)
+	m.pages = m.front + len(m.body)
+	for i := range page {
+		page[i] += m.front
+	}
+	if err := pass(); err != nil {
+		return err
+	}
 	m.mark()
-	return ctx.Err()
+	return nil
 }
 
-// next is the number of the next page, from 1.
-func (m *maker) next() int { return m.front + len(m.body) + 1 }
+// section is a part of the body that can be drawn by itself.
+type section struct {
+	numbered bool                  // its pages tell their own numbers
+	draw     func(page int) []leaf // the first of which is this one
+}
 
-// add appends pages; their own links and headings count from 0.
-func (m *maker) add(section, key string, pages []flow.Page) {
+func (m *maker) sections() []section {
+	all := []section{{true, m.take}}
+	for i, b := range m.spans {
+		all = append(all, section{true, m.beat(i, b)})
+	}
+	all = append(all, section{false, m.findings})
+	for i := range m.sheets.Sheets {
+		s := &m.sheets.Sheets[i]
+		if m.o.For == "" || s.Department == m.o.For {
+			all = append(all, section{false, m.department(s)})
+		}
+	}
+	return append(all, section{false, m.cautions})
+}
+
+// add appends leaves; their own links and headings count from the first of them.
+func (m *maker) add(leaves []leaf) {
 	at := len(m.body)
-	for _, p := range pages {
-		for i := range p.Entries {
-			p.Entries[i].Page += at
+	for _, l := range leaves {
+		entries := append([]flow.Entry(nil), l.Entries...)
+		for i := range entries {
+			entries[i].Page += at
 		}
-		for i := range p.Links {
-			p.Links[i].Page += at
+		links := append([]flow.Link(nil), l.Links...)
+		for i := range links {
+			links[i].Page += at
 		}
-		m.body = append(m.body, leaf{Page: p, section: section, key: key})
+		l.Entries, l.Links = entries, links
+		m.body = append(m.body, l)
 	}
 }
 
-// drawn appends sheets that are pages by themselves, the first under a heading.
-func (m *maker) drawn(key string, all []*scene.Sheet, level int, heading string) {
+// texts are pages of text.
+func texts(section, key string, pages []flow.Page) []leaf {
+	out := make([]leaf, len(pages))
+	for i, p := range pages {
+		out[i] = leaf{Page: p, section: section, key: key}
+	}
+	return out
+}
+
+// drawings are sheets that are pages by themselves, the first under a heading.
+func drawings(key string, all []*scene.Sheet, level int, heading string) []leaf {
+	out := make([]leaf, len(all))
 	for i, s := range all {
-		p := flow.Page{Sheet: s}
+		out[i] = leaf{Page: flow.Page{Sheet: s}, key: key}
 		if i == 0 && heading != "" {
-			p.Entries = []flow.Entry{{Level: level, Text: heading}}
+			out[i].Entries = []flow.Entry{{Level: level, Text: heading}}
 		}
-		m.add("", key, []flow.Page{p})
 	}
+	return out
 }
 
-func (m *maker) overhead() overhead.Options {
-	return overhead.Options{Paper: m.o.paper(), Department: noted(m.o.For), Page: m.next(), Pages: m.pages, Colour: m.o.Colour}
+// join puts leaves one after another; headings count from the first of all.
+func join(parts ...[]leaf) []leaf {
+	var out []leaf
+	for _, p := range parts {
+		at := len(out)
+		for _, l := range p {
+			for i := range l.Entries {
+				l.Entries[i].Page += at
+			}
+			for i := range l.Links {
+				l.Links[i].Page += at
+			}
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+func (m *maker) overhead(page int) overhead.Options {
+	return overhead.Options{Paper: m.o.paper(), Department: noted(m.o.For), Page: page, Pages: m.pages, Colour: m.o.Colour}
 }
 
 // noted is what a plan's notes, and drawings, call a department.
@@ -152,9 +225,10 @@ func noted(d sheets.Department) string {
 }
 
 // take is the whole take: from above, and along its time.
-func (m *maker) take() {
-	m.drawn("take", overhead.Take(m.r, m.overhead()), 0, "The whole take from above")
-	m.drawn("timeline", timeline.Sheets(m.r, timeline.Options{Paper: m.o.paper(), Page: m.next(), Pages: m.pages}), 0, "The take along its time")
+func (m *maker) take(page int) []leaf {
+	above := drawings("take", overhead.Take(m.r, m.overhead(page)), 0, "The whole take from above")
+	along := timeline.Sheets(m.r, timeline.Options{Paper: m.o.paper(), Page: page + len(above), Pages: m.pages})
+	return join(above, drawings("timeline", along, 0, "The take along its time"))
 }
 
 // framed is whether a department gets the frames.
@@ -167,29 +241,33 @@ func (m *maker) framed() bool {
 }
 
 // beat is one beat: overhead, frames, running order.
-func (m *maker) beat(i int, b *plan.Beat) {
-	heading := fmt.Sprintf("Beat %d  %s", i+1, b.Title)
-	at := len(m.body)
-	m.drawn("overhead "+b.Title, overhead.Beat(m.r, b, m.overhead()), 0, heading)
-	if len(m.body) > at {
-		heading = ""
-	}
-	if m.framed() {
-		sub := lensHeading
-		if heading != "" {
-			sub = heading
-		}
-		level := 1
-		if heading != "" {
-			level = 0
-		}
-		before := len(m.body)
-		m.drawn("frames "+b.Title, m.frames.Sheet(b, frames.Options{Paper: m.o.paper(), Page: m.next(), Pages: m.pages}), level, sub)
-		if len(m.body) > before {
+func (m *maker) beat(i int, b *plan.Beat) func(page int) []leaf {
+	var order []leaf // tells no number: made once
+	return func(page int) []leaf {
+		heading := fmt.Sprintf("Beat %d  %s", i+1, b.Title)
+		above := drawings("overhead "+b.Title, overhead.Beat(m.r, b, m.overhead(page)), 0, heading)
+		if len(above) > 0 {
 			heading = ""
 		}
+		var seen []leaf
+		if m.framed() {
+			o := frames.Options{Paper: m.o.paper(), Page: page + len(above), Pages: m.pages}
+			if m.pages == 0 {
+				seen = make([]leaf, m.frames.Count(b, o)) // to be drawn once they are counted
+			} else {
+				seen = drawings("frames "+b.Title, m.frames.Sheet(b, o), 1, lensHeading)
+			}
+		}
+		if order == nil {
+			order = texts(fmt.Sprintf("Beat %d  %s", i+1, b.Title), "order "+b.Title, m.order(i, b, heading))
+		}
+		again := make([]leaf, len(order))
+		copy(again, order)
+		for k := range again {
+			again[k].Entries = append([]flow.Entry(nil), order[k].Entries...)
+		}
+		return join(above, seen, again)
 	}
-	m.add(fmt.Sprintf("Beat %d  %s", i+1, b.Title), "order "+b.Title, m.order(i, b, heading))
 }
 
 // document puts cover, contents and body together.

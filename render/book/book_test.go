@@ -65,7 +65,7 @@ func clean(t testing.TB, d *pdf.Document, what string) {
 	}
 }
 
-func texts(d *pdf.Document) string {
+func allTexts(d *pdf.Document) string {
 	var b strings.Builder
 	for _, p := range d.Pages {
 		for _, x := range p.Sheet.Texts() {
@@ -93,7 +93,7 @@ func TestBooksOfTheExamplesAreClean(t *testing.T) {
 			require.NoError(t, err)
 			clean(t, d, fmt.Sprintf("%s for %q", f, o.For))
 		}
-		d, err := Cards(ctx, r)
+		d, err := Cards(ctx, r, Options{})
 		require.NoError(t, err)
 		clean(t, d, f+", cards")
 		for _, p := range d.Pages {
@@ -154,7 +154,7 @@ func TestABookletHasItsOwnDepartmentOnly(t *testing.T) {
 	}
 	assert.Contains(t, heads, "Grip\n")
 	assert.NotContains(t, heads, "Electric\n")
-	assert.Contains(t, texts(d), "for grip")
+	assert.Contains(t, allTexts(d), "for grip")
 }
 
 func TestTheSameTextGivesTheSameBytes(t *testing.T) {
@@ -164,9 +164,9 @@ func TestTheSameTextGivesTheSameBytes(t *testing.T) {
 	second, err := Write(ctx, compiledAnew(t, example(t, "eight-bars")), Options{})
 	require.NoError(t, err)
 	assert.True(t, bytes.Equal(first, second), "two runs differ")
-	one, err := WriteCards(ctx, compiled(t, example(t, "eight-bars")))
+	one, err := WriteCards(ctx, compiled(t, example(t, "eight-bars")), Options{})
 	require.NoError(t, err)
-	two, err := WriteCards(ctx, compiledAnew(t, example(t, "eight-bars")))
+	two, err := WriteCards(ctx, compiledAnew(t, example(t, "eight-bars")), Options{})
 	require.NoError(t, err)
 	assert.True(t, bytes.Equal(one, two), "two runs differ")
 }
@@ -265,10 +265,10 @@ beat "One" for 12 s
   mina walks from M1 to M2 in 8 counts starting +2 s
   otto stands at M2
 `)
-	d, err := Cards(context.Background(), r)
+	d, err := Cards(context.Background(), r, Options{})
 	require.NoError(t, err)
 	require.Len(t, d.Pages, 2)
-	text := texts(&pdf.Document{Pages: d.Pages[:1]})
+	text := allTexts(&pdf.Document{Pages: d.Pages[:1]})
 	for _, want := range []string{"mina", "Dancer", "First position M1.", "0:02.0", "2.1", "in 4 s (8", "counts)", "2 s into the beat"} {
 		assert.Contains(t, text, want)
 	}
@@ -280,7 +280,7 @@ func TestNoBookOfAPlanWithMistakes(t *testing.T) {
 	require.NoError(t, err)
 	_, err = Write(context.Background(), r, Options{})
 	assert.Error(t, err)
-	_, err = WriteCards(context.Background(), nil)
+	_, err = WriteCards(context.Background(), nil, Options{})
 	assert.Error(t, err)
 }
 
@@ -289,7 +289,7 @@ func TestASmallPlanHasABookToo(t *testing.T) {
 	d, err := Make(context.Background(), r, Options{})
 	require.NoError(t, err)
 	clean(t, d, "small")
-	c, err := Cards(context.Background(), r)
+	c, err := Cards(context.Background(), r, Options{})
 	require.NoError(t, err)
 	clean(t, c, "small cards")
 	_, err = Write(context.Background(), r, Options{})

@@ -21,9 +21,10 @@ import (
 var cardMargins = flow.Margins{Top: 17, Right: 7, Bottom: 10, Left: 7}
 
 // Cards makes a card or more, of A6, for everybody who does something: their own
-// lines in order of time, each with the cue that starts it and where it leads.
-func Cards(ctx context.Context, r *compile.Result) (*pdf.Document, error) {
-	m, err := newMaker(ctx, r, Options{})
+// lines in order of time, each with the cue that starts it and where it leads. Of
+// the options only Sheets counts.
+func Cards(ctx context.Context, r *compile.Result, o Options) (*pdf.Document, error) {
+	m, err := newMaker(ctx, r, Options{Sheets: o.Sheets})
 	if err != nil {
 		return nil, err
 	}

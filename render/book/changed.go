@@ -51,6 +51,8 @@ func (m *maker) mark() {
 // row notes a row of a table and tells whether the earlier revision lacks it.
 func (m *maker) row(key string, cells []string) (changed bool) {
 	id := key + "\x00" + strings.Join(cells, "\x00")
+	m.mu.Lock()
 	m.rows[id] = true
+	m.mu.Unlock()
 	return m.past != nil && !m.past.rows[id]
 }

@@ -7,19 +7,12 @@ import (
 	"longhand/render/sheets"
 )
 
-// departments are a section each, on paper that lies on its side: their tables are
-// wide.
-func (m *maker) departments() {
-	for i := range m.sheets.Sheets {
-		s := &m.sheets.Sheets[i]
-		if m.o.For != "" && s.Department != m.o.For {
-			continue
-		}
-		m.add(s.Title, "department "+string(s.Department), m.department(s))
-	}
+// department is a section on paper that lies on its side: its tables are wide.
+func (m *maker) department(s *sheets.Sheet) func(page int) []leaf {
+	return func(int) []leaf { return texts(s.Title, "department "+string(s.Department), m.tables(s)) }
 }
 
-func (m *maker) department(s *sheets.Sheet) []flow.Page {
+func (m *maker) tables(s *sheets.Sheet) []flow.Page {
 	f := flow.New(m.options(true))
 	f.Heading(0, s.Title)
 	for i := range s.Tables {
@@ -58,7 +51,7 @@ func (m *maker) department(s *sheets.Sheet) []flow.Page {
 }
 
 // cautions are those of all departments, once each, at the end of the book.
-func (m *maker) cautions() {
+func (m *maker) cautions(int) []leaf {
 	f := flow.New(m.options(false))
 	f.Heading(0, "Cautions")
 	f.Paragraph(fonts.Bold, safety.General)
@@ -76,5 +69,5 @@ func (m *maker) cautions() {
 			}
 		}
 	}
-	m.add("Cautions", "cautions", f.Pages(nil))
+	return texts("Cautions", "cautions", f.Pages(nil))
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // findings are what was found and is open, then what the plan accepts.
-func (m *maker) findings() {
+func (m *maker) findings(int) []leaf {
 	f := flow.New(m.options(false))
 	f.Heading(0, "Findings")
 	if len(m.r.Findings) == 0 {
@@ -45,7 +45,7 @@ func (m *maker) findings() {
 		}
 		f.Table(t)
 	}
-	m.add("Findings", "findings", f.Pages(nil))
+	return texts("Findings", "findings", f.Pages(nil))
 }
 
 // says is a finding's message, its advice where it was not told before, and what

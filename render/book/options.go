@@ -22,6 +22,8 @@ type Options struct {
 	Before      *compile.Result
 	OnlyChanged bool
 	Colour      bool // of the overheads
+	// Sheets is the breakdown, where it was made already; nil to make it.
+	Sheets *sheets.Book
 }
 
 func (o Options) paper() scene.Paper {
@@ -41,8 +43,8 @@ func Write(ctx context.Context, r *compile.Result, o Options) ([]byte, error) {
 }
 
 // WriteCards makes the cards as a PDF file.
-func WriteCards(ctx context.Context, r *compile.Result) ([]byte, error) {
-	d, err := Cards(ctx, r)
+func WriteCards(ctx context.Context, r *compile.Result, o Options) ([]byte, error) {
+	d, err := Cards(ctx, r, o)
 	if err != nil {
 		return nil, err
 	}

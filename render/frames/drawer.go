@@ -10,7 +10,7 @@ import (
 )
 
 // Drawer draws the frames of one take. It keeps what does not change from frame
-// to frame, and may be used by one goroutine at a time.
+// to frame, never changes once made, and may be used by several goroutines at once.
 type Drawer struct {
 	r     *compile.Result
 	scene *sight.Scene

@@ -89,14 +89,22 @@ const (
 	capSize  = 7.5
 )
 
-// Sheet draws a beat's frames: a camera a row, or, where there is one camera, as
+// spot is where a moment is drawn: on which sheet, with the picture's corner and
+// size.
+type spot struct {
+	row    *Row
+	moment Moment
+	sheet  int
+	at     scene.Point
+	w, h   float64
+	wide   float64 // room for the caption
+}
+
+// layout places a beat's frames: a camera a row, or, where there is one camera, as
 // large as two rows of two allow.
-func (d *Drawer) Sheet(beat *plan.Beat, o Options) []*scene.Sheet {
+func (d *Drawer) layout(beat *plan.Beat, o Options) (spots []spot, paper scene.Paper, sheets int) {
 	rows := d.Rows(beat)
-	if len(rows) == 0 {
-		return nil
-	}
-	paper := o.Paper
+	paper = o.Paper
 	if paper.Width <= 0 || paper.Height <= 0 {
 		paper = scene.A4
 	}
@@ -108,9 +116,9 @@ func (d *Drawer) Sheet(beat *plan.Beat, o Options) []*scene.Sheet {
 	wide := (paper.Width - 2*margin - float64(across-1)*gutter) / float64(across)
 	room := paper.Height - 2*margin - topHigh - footHigh
 	below := 4*fonts.LineHeight(capSize) + gutter
-	var sheets []*scene.Sheet
 	y, end := 0.0, paper.Height-margin-footHigh
-	for _, row := range rows {
+	for i := range rows {
+		row := &rows[i]
 		c := d.scene.Cameras[d.camera(row.Camera)]
 		w, h := wide, wide*c.Height/c.Width
 		if most := room/float64(down) - below; h > most {
@@ -122,22 +130,44 @@ func (d *Drawer) Sheet(beat *plan.Beat, o Options) []*scene.Sheet {
 		}
 		for k, m := range row.Moments {
 			if k%across == 0 {
-				if len(sheets) == 0 || y+h+below > end+1e-6 {
-					sheets = append(sheets, d.page(beat, paper))
+				if sheets == 0 || y+h+below > end+1e-6 {
+					sheets++
 					y = margin + topHigh
 				}
 				y += h + below
 			}
 			at := scene.Pt(margin+float64(k%across)*(step+gutter), y-h-below)
-			s := sheets[len(sheets)-1]
-			if g := d.Draw(row.Camera, m.Frame, scene.BoxAt(at.X, at.Y, w, h)); g != nil {
-				s.Add(g)
-			}
-			s.Add(d.CaptionItems(row.Camera, m, scene.Pt(at.X, at.Y+h+1.4), wide)...)
+			spots = append(spots, spot{row, m, sheets - 1, at, w, h, step})
 		}
 	}
+	return spots, paper, sheets
+}
+
+// Count is how many sheets a beat's frames take.
+func (d *Drawer) Count(beat *plan.Beat, o Options) int {
+	_, _, n := d.layout(beat, o)
+	return n
+}
+
+// Sheet draws a beat's frames.
+func (d *Drawer) Sheet(beat *plan.Beat, o Options) []*scene.Sheet {
+	spots, paper, n := d.layout(beat, o)
+	if n == 0 {
+		return nil
+	}
+	sheets := make([]*scene.Sheet, n)
+	for i := range sheets {
+		sheets[i] = d.page(beat, paper)
+	}
+	for _, s := range spots {
+		sheet := sheets[s.sheet]
+		if g := d.Draw(s.row.Camera, s.moment.Frame, scene.BoxAt(s.at.X, s.at.Y, s.w, s.h)); g != nil {
+			sheet.Add(g)
+		}
+		sheet.Add(d.CaptionItems(s.row.Camera, s.moment, scene.Pt(s.at.X, s.at.Y+s.h+1.4), s.wide)...)
+	}
 	first := max(1, o.Page)
-	pages := max(o.Pages, first+len(sheets)-1)
+	pages := max(o.Pages, first+n-1)
 	for i, sheet := range sheets {
 		sheet.Add(&scene.Text{Class: "frame-quiet", At: scene.Pt(paper.Width-margin, paper.Height-margin), Text: fmt.Sprintf("page %d of %d", first+i, pages), Size: capSize, Anchor: scene.End})
 	}
