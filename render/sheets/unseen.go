@@ -15,6 +15,7 @@ const (
 	unseenLeast = 1.0  // m², the smallest zone worth a row
 	unseenMost  = 6    // rows
 	standClear  = 0.5  // m, kept clear round somebody who stands out of sight
+	standNear   = 20.0 // m either way from the lens, within which a place is looked for
 )
 
 // unseen is the floor on which nobody standing is seen by a rolling camera at any
@@ -28,7 +29,7 @@ func (m *maker) unseen() *Table {
 	}
 	t.Empty = "There is no floor of " + m.area(unseenLeast) + " or more that is out of sight for all of the take."
 	if m.zones == nil {
-		if floor := m.floor(clock.Span{To: m.take.clock.Length + 1}); floor != nil {
+		if floor := m.floor(clock.Span{To: m.take.clock.Length + 1}, nil); floor != nil {
 			m.zones = floor.Zones(unseenLeast)
 		}
 	}
@@ -60,8 +61,8 @@ func (m *maker) standing() *Table {
 			}
 			v := ct.At(mid)
 			lens := geom.Vec{X: v.X, Y: v.Y}
-			spot, far := word("nowhere within the set and its marks"), word("")
-			if at, ok := nearest(m.floor(s), lens); ok {
+			spot, far := word("nowhere within "+m.metres(standNear)+" either way"), word("")
+			if at, ok := nearest(m.floor(s, &lens), lens); ok {
 				spot, far = word(m.spot(at)), m.length(units.Metres(at.Dist(lens)))
 			}
 			t.add(nil, p.beatAt(s.From), m.clock(s.From), m.until(s.To), cells(word(ct.Camera.Name), word(m.spot(lens)), spot, far))
@@ -113,9 +114,9 @@ func (m *maker) rolls() bool {
 	return false
 }
 
-// floor is what no rolling camera sees over a stretch; nil where there is no
-// floor or no frame to speak of.
-func (m *maker) floor(s clock.Span) *sight.FloorMap {
+// floor is what no rolling camera sees over a stretch, near a place or everywhere;
+// nil where there is no floor or no frame to speak of.
+func (m *maker) floor(s clock.Span, round *geom.Vec) *sight.FloorMap {
 	first, last := m.rate.From(s.From), units.Frame(m.take.tracks.Frames-1)
 	if f := m.rate.From(s.To) - 1; f < last {
 		last = f
@@ -123,6 +124,13 @@ func (m *maker) floor(s clock.Span) *sight.FloorMap {
 	bounds, ok := m.bounds()
 	if last < first || !ok {
 		return nil
+	}
+	if round != nil {
+		bounds[0] = geom.Vec{X: math.Max(bounds[0].X, round.X-standNear), Y: math.Max(bounds[0].Y, round.Y-standNear)}
+		bounds[1] = geom.Vec{X: math.Min(bounds[1].X, round.X+standNear), Y: math.Min(bounds[1].Y, round.Y+standNear)}
+		if bounds[0].X >= bounds[1].X || bounds[0].Y >= bounds[1].Y {
+			return nil
+		}
 	}
 	// A plan may span more than any set: its floor is looked at more coarsely.
 	size := bounds[1].Sub(bounds[0])
