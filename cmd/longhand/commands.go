@@ -10,11 +10,13 @@ func (a *app) commands() []*cobra.Command {
 		a.fmtCommand(),
 		a.drawCommand(),
 		a.sheetsCommand(),
+		a.pageCommand(),
 		a.bookCommand(),
 		a.buildCommand(),
 		a.explainCommand(),
 		a.rehearseCommand(),
 		a.exportCommand(),
 		a.kitCommand(),
+		a.lspCommand(),
 	}
 }
