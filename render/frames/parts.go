@@ -71,7 +71,7 @@ func StandIn(p body.Posture) (limbs []Limb, traits []Trait) {
 		limbs = append(limbs, out)
 	}
 	for _, m := range s.features() {
-		t := Trait{Hair: m.hair, Head: len(m.points) == 13}
+		t := Trait{Hair: m.hair, Head: len(m.points) == arcPoints}
 		for i, j := range m.points {
 			n := m.normals[i]
 			t.Points = append(t.Points, [6]float64{j.x, j.y, j.z, n.x, n.y, n.z})

@@ -1,0 +1,80 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"longhand/lang/compile"
+	"longhand/lang/diag"
+	"longhand/render/overhead"
+	"longhand/render/page"
+)
+
+// pageName is the page in a folder of everything.
+const pageName = "take.html"
+
+func (a *app) pageCommand() *cobra.Command {
+	var out, stdinAs string
+	cmd := &cobra.Command{
+		Use:   "page FILE",
+		Short: "one HTML file that plays the take",
+		Long: `Writes one HTML file that plays the take: the set from above in time, what each
+rolling camera sees beside it, the running order, the findings. The file needs
+no network and nothing beside it; send it, put it on a file share, open it on a
+phone. A link to it may name a moment: take.html#f=123 is frame 123,
+take.html#beat=3 the third beat, take.html#find=2 the second finding.`,
+		Example: `  longhand page plan.take
+  longhand page plan.take -o /tmp/take.html`,
+		Args: needOne,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			r, err := a.compileOne(cmd.Context(), args[0], stdinAs)
+			if err != nil {
+				return err
+			}
+			files, err := playable(cmd.Context(), r, overhead.Options{})
+			if err != nil {
+				return err
+			}
+			if out == "-" {
+				_, err := a.out.Write(files[0].data)
+				return err
+			}
+			if info, err := os.Stat(out); err == nil && info.IsDir() {
+				out = filepath.Join(out, pageName)
+			}
+			same, err := writeFile(filepath.FromSlash(out), files[0].data)
+			if err != nil {
+				return err
+			}
+			a.sayMade([]made{{out, same}})
+			return a.saidOf(r)
+		},
+	}
+	cmd.Flags().StringVarP(&out, "output", "o", pageName, "the file to write, or a folder; - for standard output")
+	cmd.Flags().StringVar(&stdinAs, "stdin-filename", "", "the name that standard input goes by in messages")
+	return cmd
+}
+
+// saidOf says in a line what was found, and whether that is an error.
+func (a *app) saidOf(r *compile.Result) error {
+	if n := len(r.Findings); n > 0 {
+		fmt.Fprintf(a.err, "%s in %s; `longhand check` says more\n", diag.Summary(r.Findings), r.Files[0].Source.Name)
+	}
+	if r.Errors() > 0 {
+		return errFound
+	}
+	return nil
+}
+
+// playable is the page, for build.
+func playable(ctx context.Context, r *compile.Result, _ overhead.Options) ([]artifact, error) {
+	data, err := page.Write(ctx, r, page.Options{})
+	if err != nil {
+		return nil, err
+	}
+	return []artifact{{pageName, data}}, nil
+}
