@@ -2,11 +2,15 @@ package book
 
 import (
 	"fmt"
+	"sort"
 	"strings"
 
 	"longhand/lang/diag"
+	"longhand/lang/plan"
+	"longhand/lang/sight"
 	"longhand/render/flow"
 	"longhand/render/fonts"
+	"longhand/render/scene"
 )
 
 // findings are what was found and is open, then what the plan accepts.
@@ -20,7 +24,7 @@ func (m *maker) findings(int) []leaf {
 		f.Space(2)
 		t := flow.Table{ID: "findings", Title: "findings", Size: 8, Columns: []flow.Column{{Head: "No.", Right: true}, {Head: "Weight"}, {Head: "When", Width: 30}, {Head: "What, and what would help"}, {Head: "Code", Width: 26}}}
 		told := map[string]bool{}
-		for i := range m.r.Findings {
+		for _, i := range m.gravest() {
 			d := &m.r.Findings[i]
 			says := m.says(d, told)
 			t.Rows = append(t.Rows, flow.Row{
@@ -29,6 +33,7 @@ func (m *maker) findings(int) []leaf {
 			})
 		}
 		f.Table(t)
+		m.pictures(f)
 	}
 	if len(m.r.Accepted) > 0 {
 		f.Heading(1, "Accepted by the plan")
@@ -46,6 +51,81 @@ func (m *maker) findings(int) []leaf {
 		f.Table(t)
 	}
 	return texts("Findings", "findings", f.Pages(nil))
+}
+
+// gravest is the findings by number, the gravest first.
+func (m *maker) gravest() []int {
+	out := make([]int, len(m.r.Findings))
+	for i := range out {
+		out[i] = i
+	}
+	sort.SliceStable(out, func(a, b int) bool { return m.r.Findings[out[a]].Severity > m.r.Findings[out[b]].Severity })
+	return out
+}
+
+// mostPictures is how many findings are shown as the lens has them.
+const mostPictures = 24
+
+// pictures are the worst frames of what a camera finds out, two a row.
+func (m *maker) pictures(f *flow.Flow) {
+	const across, gutter, size = 2, 5.0, 8.0
+	wide := (f.Width() - gutter*(across-1)) / across
+	var row []scene.Item
+	high, n := 0.0, 0
+	flush := func() {
+		if len(row) > 0 {
+			f.Figure(f.Width(), high, row)
+			f.Space(2)
+		}
+		row, high = nil, 0
+	}
+	for _, i := range m.gravest() {
+		d := &m.r.Findings[i]
+		camera, ok := m.cameraOf(d)
+		if !ok || n >= mostPictures {
+			continue
+		}
+		ct := m.r.Tracks.Camera(camera)
+		if ct == nil || ct.Frame.Width <= 0 {
+			continue
+		}
+		at := float64(n%across) * (wide + gutter)
+		h := wide * float64(ct.Frame.Height/ct.Frame.Width)
+		g := m.frames.Found(camera, d.Worst, scene.BoxAt(at, 0, wide, h), sight.Box{Left: d.Box[0], Bottom: d.Box[1], Right: d.Box[2], Top: d.Box[3]})
+		if g == nil {
+			continue
+		}
+		g.ID = "" // a frame may be shown for two findings
+		if n == 0 {
+			f.Heading(1, "The worst frames")
+		}
+		text := fmt.Sprintf("%d  %s %s, %s at %s, frame %d", i+1, d.Code, d.Subject, d.Camera, m.r.Tracks.Rate.Time(d.Worst).Clock(), d.Worst)
+		row = append(row, g, &scene.Text{At: scene.Pt(at, h+4), Text: fonts.Regular.Fit(size, wide, text), Size: size})
+		high = max(high, h+6)
+		if n++; n%across == 0 {
+			flush()
+		}
+	}
+	flush()
+}
+
+// cameraOf is the camera that finds something out; false where none does, or it is
+// of a pickup, which has frames of its own.
+func (m *maker) cameraOf(d *diag.Diagnostic) (*plan.Camera, bool) {
+	if d.Camera == "" || len(d.Frames) == 0 || d.Box == [4]float64{} || int(d.Worst) >= m.r.Tracks.Frames {
+		return nil, false
+	}
+	for _, p := range m.p.Pickups {
+		if p.Title == d.Beat {
+			return nil, false
+		}
+	}
+	for _, c := range m.p.Kit.Cameras {
+		if c.Name == d.Camera {
+			return c, true
+		}
+	}
+	return nil, false
 }
 
 // says is a finding's message, its advice where it was not told before, and what

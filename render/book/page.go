@@ -7,6 +7,7 @@ import (
 	"longhand/lang/safety"
 	"longhand/render/flow"
 	"longhand/render/fonts"
+	"longhand/render/frames"
 	"longhand/render/scene"
 )
 
@@ -19,7 +20,7 @@ const (
 )
 
 func styles() scene.Styles {
-	return scene.Styles{
+	return append(frames.Styles(), scene.Styles{
 		{Class: "book-rule", Style: scene.Style{Stroke: scene.Black, Width: 0.25}},
 		{Class: "book-heavy", Style: scene.Style{Stroke: scene.Black, Width: 0.7}},
 		{Class: "book-quiet", Style: scene.Style{Fill: scene.Grey(0.3)}},
@@ -29,7 +30,7 @@ func styles() scene.Styles {
 		{Class: "book-limit", Style: scene.Style{Stroke: scene.Black, Width: 0.3, Dash: []float64{2, 1}}},
 		{Class: "book-grid", Style: scene.Style{Stroke: scene.Grey(0.6), Width: 0.13}},
 		changeRule,
-	}
+	}...)
 }
 
 var changeRule = scene.Rule{Class: "book-changed", Style: scene.Style{Stroke: scene.Black, Width: 1.2}}
@@ -61,11 +62,12 @@ func (m *maker) furnish(s *scene.Sheet, number int, section string, changed bool
 		if m.o.For != "" {
 			name += "  for " + strings.ToLower(m.o.For.Title())
 		}
-		third := (right - left) / 3
-		add(left, 12, headSize, scene.Start, fonts.Regular, third-2, name)
-		add((left+right)/2, 12, headSize, scene.Middle, fonts.Bold, third-2, section)
+		section = fonts.Bold.Fit(headSize, (right-left)/3, fonts.Clean(section))
+		third := (right-left-fonts.Bold.Width(headSize, section))/2 - 3 // what is left at either side
+		add(left, 12, headSize, scene.Start, fonts.Regular, third, name)
+		add((left+right)/2, 12, headSize, scene.Middle, fonts.Bold, right-left, section)
 		if rev := strings.TrimSpace(t.Revision + "  " + t.RevisionDate); rev != "" {
-			add(right, 12, headSize, scene.End, fonts.Regular, third-2, "revision "+rev)
+			add(right, 12, headSize, scene.End, fonts.Regular, third, "revision "+rev)
 		}
 		g.Add(scene.Line("book-rule", scene.Pt(left, 14), scene.Pt(right, 14)))
 	}

@@ -123,6 +123,10 @@ type mark struct {
 	hair    bool
 }
 
+// arcPoints is how many points a line on the head has; lines on the trunk have
+// fewer.
+const arcPoints = 13
+
 // features are what tells front from back: the face, the hair at the back of the
 // head, the opening of a coat.
 func (s stance) features() []mark {
@@ -133,8 +137,8 @@ func (s stance) features() []mark {
 	}
 	arc := func(lat0, lon0, lat1, lon1 float64, hair bool) mark {
 		m := mark{hair: hair}
-		for i := range 13 {
-			k := float64(i) / 12
+		for i := range arcPoints {
+			k := float64(i) / (arcPoints - 1)
 			p, n := on(lat0+(lat1-lat0)*k, lon0+(lon1-lon0)*k)
 			m.points, m.normals = append(m.points, p), append(m.normals, n)
 		}
@@ -252,7 +256,7 @@ func newFigure(l *lens, at sight.Pose, radius float64, posture body.Posture) *fi
 func (f *figure) feature(l *lens, m mark, world func(joint) geom.Vec3, at sight.Pose, head, trunk int) {
 	sin, cos := math.Sincos(at.Heading)
 	on := head
-	if len(m.points) != 13 {
+	if len(m.points) != arcPoints {
 		on = trunk
 	}
 	var run []scene.Point

@@ -50,8 +50,7 @@ func (o *occluder) hides(a, b geom.Vec3) (t0, t1 float64, ok bool) {
 	return t0, t1, true
 }
 
-// convexSolid is the faces of a convex solid in the lens's own coordinates: for
-// each its corners and its outward normal.
+// face is a face of a convex solid: its corners, by number, and its outward normal.
 type face struct {
 	corners []int
 	normal  geom.Vec3

@@ -51,6 +51,25 @@ func (d *Drawer) Draw(camera *plan.Camera, f units.Frame, box scene.Box) *scene.
 	return g
 }
 
+// Found is the picture of a camera at a frame with a part of it, as fractions of its
+// width and height from the left and from the bottom, framed by a dashed line.
+func (d *Drawer) Found(camera *plan.Camera, f units.Frame, box scene.Box, part sight.Box) *scene.Group {
+	g := d.Draw(camera, f, box)
+	if g == nil || !(part.Right > part.Left && part.Top > part.Bottom) {
+		return g
+	}
+	at := scene.Box{
+		Min: scene.Pt(box.Min.X+part.Left*box.Width(), box.Max.Y-part.Top*box.Height()),
+		Max: scene.Pt(box.Min.X+part.Right*box.Width(), box.Max.Y-part.Bottom*box.Height()),
+	}.Grow(0.8)
+	at.Min = scene.Pt(max(at.Min.X, box.Min.X+0.6), max(at.Min.Y, box.Min.Y+0.6))
+	at.Max = scene.Pt(min(at.Max.X, box.Max.X-0.6), min(at.Max.Y, box.Max.Y-0.6))
+	if at.Width() > 0 && at.Height() > 0 {
+		g.Add(&scene.Rect{Class: "frame-found", Box: at})
+	}
+	return g
+}
+
 func (d *Drawer) camera(c *plan.Camera) int {
 	if d == nil {
 		return -1

@@ -23,6 +23,7 @@ func Styles() scene.Styles {
 		line("frame-machine", scene.Black, 0.3),
 		line("frame-detail", scene.Black, 0.22),
 		line("frame-hair", scene.Black, 0.3),
+		line("frame-found", scene.Black, 0.5, 1.6, 0.8),
 		line("frame-leader", scene.Grey(0.25), 0.13),
 		{Class: "frame-caption", Style: scene.Style{Fill: scene.Black}},
 		{Class: "frame-quiet", Style: scene.Style{Fill: scene.Grey(0.3)}},
