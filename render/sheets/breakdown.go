@@ -31,6 +31,7 @@ type maker struct {
 	take  *part
 	parts []*part // the take, then the pickups
 	zones []sight.Zone
+	stand *Table
 }
 
 // part is the take or a pickup: what has a clock of its own.

@@ -8,6 +8,7 @@ import (
 	"longhand/lang/geom"
 	"longhand/lang/light"
 	"longhand/lang/lighting"
+	"longhand/lang/lighting"
 	"longhand/lang/plan"
 	"longhand/lang/safety"
 	"longhand/lang/units"
@@ -115,7 +116,7 @@ func (m *maker) washes() *Table {
 		}
 		all := w.Lamp.Power * units.Watts(w.Count)
 		t.add(nil, cells(word(w.Name), word(w.Lamp.Name), count(w.Count), word(colour(w.Lamp)), word(yes(w.Lamp.Changes)), word(w.Grid.Name), watts(w.Lamp.Power), watts(all), candela,
-			m.length(light.Spacing(geom.Polygon(w.Grid.Polygon).Area(), w.Count)), m.length(w.Grid.High.Low)))
+			m.length(light.Spacing(geom.Polygon(w.Grid.Polygon).Area(), w.Count)), m.length(lighting.Height(w.Grid))))
 	}
 	return t
 }

@@ -28,7 +28,7 @@ func (m *maker) grip() ([]*Table, []safety.Topic) {
 	if m.anyClass(body.Cable) {
 		topics = append(topics, safety.Machines)
 	}
-	return []*Table{m.rigs(), m.rigMoves(), m.backing(), m.handoffs(), weights, m.clearances(), m.cards(), m.parking(), m.unseen()}, topics
+	return []*Table{m.rigs(), m.rigMoves(), m.backing(), m.handoffs(), weights, m.clearances(), m.cards(), m.parking(), m.standing(), m.unseen()}, topics
 }
 
 func (m *maker) anyClass(classes ...body.Class) bool {

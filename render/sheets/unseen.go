@@ -5,6 +5,7 @@ import (
 
 	"longhand/lang/clock"
 	"longhand/lang/geom"
+	"longhand/lang/motion"
 	"longhand/lang/sight"
 	"longhand/lang/units"
 )
@@ -15,6 +16,7 @@ const (
 	unseenLeast = 1.0  // m², the smallest zone worth a row
 	unseenMost  = 6    // rows
 	standClear  = 0.5  // m, kept clear round somebody who stands out of sight
+	standOff    = 1.5  // m, kept from the way of the lens itself: common practice, no source
 	standNear   = 20.0 // m either way from the lens, within which a place is looked for
 )
 
@@ -44,13 +46,21 @@ func (m *maker) unseen() *Table {
 }
 
 func (m *maker) unseenNote() string {
-	return "for a person of " + m.metres(sight.Standing) + " standing there, hidden by the set alone, within the bounds of the set and its marks; whoever lies in wait there is still to be out of the way of what moves"
+	return "for a person of " + m.metres(sight.Standing) + " standing there, hidden by the set alone, within the bounds of the set and its marks; whoever waits there is still to be out of the way of what moves"
 }
 
 // standing is where somebody can stand out of sight in each beat, nearest to the
 // rolling camera.
 func (m *maker) standing() *Table {
-	t := table("standing", "Where to stand out of sight", beatColumn(), clockColumns(), untilColumns("until"), col("camera", "near", "the rolling camera"), col("camera_at", "which is at", "in the middle of the beat"), col("where", "stand at", "nearest place out of sight"), measure("distance", "from the lens", "m", "over the floor"))
+	if m.stand == nil {
+		m.stand = m.standingTable()
+	}
+	return m.stand
+}
+
+func (m *maker) standingTable() *Table {
+	t := table("standing", "Where to stand or park out of sight", beatColumn(), clockColumns(), untilColumns("until"), col("camera", "near", "the rolling camera"), col("camera_at", "which is at", "in the middle of the beat"), col("where", "stand at", "nearest place out of sight"), measure("distance", "from the lens", "m", "over the floor"),
+		measure("area", "of", "m²", "floor out of sight there, within "+m.metres(standNear)+" of the lens"), col("opens", "hidden since", "from when on all of that floor is out of sight"), col("closes", "till", "when some of it is seen again"))
 	t.Empty = "No camera rolls in this take, so there is nothing to stay out of."
 	p := m.take
 	for _, s := range p.spans() {
@@ -62,10 +72,16 @@ func (m *maker) standing() *Table {
 			v := ct.At(mid)
 			lens := geom.Vec{X: v.X, Y: v.Y}
 			spot, far := word("nowhere within "+m.metres(standNear)+" either way"), word("")
-			if at, ok := nearest(m.floor(s, &lens), lens); ok {
+			area, opens, closes := word(""), "", ""
+			floor := m.floor(s, &lens)
+			if cell, ok := nearest(floor, lens, m.lensPath(ct, s)); ok {
+				at := floor.Middle(cell[0], cell[1])
 				spot, far = word(m.spot(at)), m.length(units.Metres(at.Dist(lens)))
+				if z, ok := zoneOf(floor, cell); ok {
+					area, opens, closes = number(z.Area, 2, m.area(z.Area)), m.edge(z.Opens, "the start"), m.edge(z.Closes, "the end")
+				}
 			}
-			t.add(nil, p.beatAt(s.From), m.clock(s.From), m.until(s.To), cells(word(ct.Camera.Name), word(m.spot(lens)), spot, far))
+			t.add(nil, p.beatAt(s.From), m.clock(s.From), m.until(s.To), cells(word(ct.Camera.Name), word(m.spot(lens)), spot, far, area, word(opens), word(closes)))
 		}
 	}
 	if len(t.Rows) > 0 {
@@ -74,24 +90,66 @@ func (m *maker) standing() *Table {
 	return t
 }
 
-// nearest is the free cell nearest to a place that is never seen, nor any cell
-// within standClear of it.
-func nearest(floor *sight.FloorMap, to geom.Vec) (geom.Vec, bool) {
-	if floor == nil {
-		return geom.Vec{}, false
+// lensPath is where a lens goes over a stretch, frame by frame, without what is
+// nearly where it was.
+func (m *maker) lensPath(ct *motion.CameraTrack, s clock.Span) []geom.Vec {
+	const apart = 0.05 // m
+	var out []geom.Vec
+	for k := m.rate.From(s.From); m.rate.Time(k) < s.To; k++ {
+		v := ct.At(m.rate.Time(k))
+		if p := (geom.Vec{X: v.X, Y: v.Y}); len(out) == 0 || p.Dist(out[len(out)-1]) > apart {
+			out = append(out, p)
+		}
 	}
-	var best geom.Vec
+	return out
+}
+
+// nearest is the free cell nearest to a place that is never seen, nor any cell
+// within standClear of it, and that keeps standOff from a path.
+func nearest(floor *sight.FloorMap, to geom.Vec, path []geom.Vec) (cell [2]int, ok bool) {
+	if floor == nil {
+		return cell, false
+	}
 	far := math.Inf(1)
 	n := int(math.Ceil(standClear / floor.Cell))
 	for row := n; row < floor.Rows-n; row++ {
 		for column := n; column < floor.Columns-n; column++ {
 			at := floor.Middle(column, row)
-			if d := at.Dist(to); d < far-1e-9 && d > standClear && clearRound(floor, column, row, n) {
-				best, far = at, d
+			if d := at.Dist(to); d < far-1e-9 && clearRound(floor, column, row, n) && farFrom(at, path) {
+				cell, far = [2]int{column, row}, d
 			}
 		}
 	}
-	return best, !math.IsInf(far, 1)
+	return cell, !math.IsInf(far, 1)
+}
+
+func farFrom(at geom.Vec, path []geom.Vec) bool {
+	for _, p := range path {
+		if p.Dist(at) < standOff {
+			return false
+		}
+	}
+	return true
+}
+
+// zoneOf is the connected floor out of sight that a cell belongs to.
+func zoneOf(floor *sight.FloorMap, cell [2]int) (sight.Zone, bool) {
+	for _, z := range floor.Zones(unseenLeast) {
+		for _, c := range z.Cells {
+			if c == cell {
+				return z, true
+			}
+		}
+	}
+	return sight.Zone{}, false
+}
+
+// edge is the clock of a frame, or words for the take's first and last.
+func (m *maker) edge(f units.Frame, end string) string {
+	if f <= 0 || int(f) >= m.take.tracks.Frames-1 {
+		return end
+	}
+	return m.rate.Time(f).Clock()
 }
 
 func clearRound(floor *sight.FloorMap, column, row, n int) bool {
