@@ -8,7 +8,6 @@ import (
 	"longhand/lang/geom"
 	"longhand/lang/light"
 	"longhand/lang/lighting"
-	"longhand/lang/lighting"
 	"longhand/lang/plan"
 	"longhand/lang/safety"
 	"longhand/lang/units"
@@ -104,7 +103,7 @@ func meets(all *lighting.Lighting, u *lighting.Unit, a *plan.Action) string {
 // washes is what hangs, lamp by lamp.
 func (m *maker) washes() *Table {
 	t := table("washes", "Washes", col("wash", "wash", "name"), col("lamp", "lamp", "kind of lamp"), measure("count", "lamps", "lamps", "that hang for it"), col("colour", "colour", "of the lamp"), col("changes", "colour changes", "whether the lamp can take another colour"),
-		col("grid", "grid", "where it hangs"), measure("each", "each", "W", "in full"), measure("all", "together", "W", "in full"), measure("candela", "each gives", "cd", "in full"), measure("spacing", "apart", "m", "spread evenly over the grid"), measure("high", "up", "m", "height of the grid's low side"))
+		col("grid", "grid", "where it hangs"), measure("each", "each", "W", "in full"), measure("all", "together", "W", "in full"), measure("candela", "each gives", "cd", "in full"), measure("spacing", "apart", "m", "spread evenly over the grid"), measure("high", "up", "m", "where lamps hang: height over the floor"))
 	t.Empty = "There are no washes in this plan."
 	for _, w := range m.p.Kit.Washes {
 		if w.Lamp == nil || w.Grid == nil {
