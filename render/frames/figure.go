@@ -75,6 +75,31 @@ func stanceOf(p body.Posture) stance {
 	}
 }
 
+// blend is a stance on the way to another: 0 is s, 1 is o.
+func (s stance) blend(o stance, k float64) stance {
+	mix := func(a, b joint) joint { return joint{a.x + (b.x-a.x)*k, a.y + (b.y-a.y)*k, a.z + (b.z-a.z)*k} }
+	out := stance{head: mix(s.head, o.head), neck: mix(s.neck, o.neck), waist: mix(s.waist, o.waist), hips: mix(s.hips, o.hips), toes: s.toes + (o.toes-s.toes)*k}
+	for i := range 2 {
+		out.knees[i], out.ankles[i] = mix(s.knees[i], o.knees[i]), mix(s.ankles[i], o.ankles[i])
+		out.elbows[i], out.hands[i] = mix(s.elbows[i], o.elbows[i]), mix(s.hands[i], o.hands[i])
+	}
+	return out
+}
+
+// held is how somebody holds themself who is so high, of a stature, and in a
+// posture or on the way to it. Who is on the way up from one comes up off their
+// knees.
+func held(p body.Posture, height, stature float64) (s stance, fraction float64) {
+	down := p
+	if p == body.Standing {
+		down = body.Kneeling
+	}
+	low := down.HeightFraction()
+	fraction = max(low, min(1, height/stature))
+	k := (1 - fraction) / (1 - low)
+	return stanceOf(body.Standing).blend(stanceOf(down), k), fraction
+}
+
 func (s stance) limbs() []limb {
 	level := func(j joint, dz, rx, ry float64) ring { return ring{joint{j.x, j.y, j.z + dz}, rx, ry} }
 	limbs := []limb{
@@ -176,6 +201,7 @@ func (s stance) features() []mark {
 type figure struct {
 	parts []part
 	lines []partLine
+	box   scene.Box
 }
 
 type part struct {
@@ -208,13 +234,13 @@ func cylinderBox(l *lens, at sight.Pose, radius float64) (scene.Box, bool) {
 }
 
 // newFigure draws a person; nil where they are too near to be drawn whole.
-func newFigure(l *lens, at sight.Pose, radius float64, posture body.Posture) *figure {
+func newFigure(l *lens, at sight.Pose, radius float64, posture body.Posture, stature float64) *figure {
 	want, ok := cylinderBox(l, at, radius)
 	if !ok {
 		return nil
 	}
-	s := stanceOf(posture)
-	unit := at.Height / posture.HeightFraction()
+	s, fraction := held(posture, at.Height, stature)
+	unit := at.Height / fraction
 	sin, cos := math.Sincos(at.Heading)
 	world := func(j joint) geom.Vec3 {
 		x, y := j.x*unit, j.y*unit
@@ -249,6 +275,7 @@ func newFigure(l *lens, at sight.Pose, radius float64, posture body.Posture) *fi
 	}
 	have, _ := scene.BoundsOf(all)
 	f.fit(have, want)
+	f.box = want
 	return f
 }
 

@@ -104,7 +104,7 @@ func TestFiguresAreAsLargeAsSightHasThem(t *testing.T) {
 						if !ok || s.Mirror >= 0 || s.Visible < 0.9999 || !inside {
 							continue
 						}
-						fig := newFigure(l, b.At(f), b.Radius, r.Tracks.Body(who).Posture(r.Tracks.Rate.Time(f)))
+						fig := newFigure(l, b.At(f), b.Radius, r.Tracks.Body(who).Posture(r.Tracks.Rate.Time(f)), float64(r.Tracks.Body(who).Stature))
 						require.NotNil(t, fig)
 						var all []scene.Point
 						for _, p := range fig.parts {

@@ -197,11 +197,11 @@ func (p *picture) body(l *layer, b *sight.Body, thing plan.Thing) {
 		if at.Z < p.lens.at.Z && p.lens.at.Z < at.Z+at.Height && floor.Dist(p.lens.at.Floor()) < b.Radius {
 			return
 		}
-		posture := body.Standing
+		posture, stature := body.Standing, at.Height
 		if tr := p.d.r.Tracks.Body(who); tr != nil {
-			posture = tr.Posture(p.d.r.Tracks.Rate.Time(p.f))
+			posture, stature = tr.Posture(p.d.r.Tracks.Rate.Time(p.f)), float64(tr.Stature)
 		}
-		if fig := newFigure(p.lens, at, b.Radius, posture); fig != nil && p.figure(l, fig, floor, class) {
+		if fig := newFigure(p.lens, at, b.Radius, posture, stature); fig != nil && p.figure(l, fig, floor, class) {
 			return
 		}
 	}
@@ -278,6 +278,13 @@ func (p *picture) wheels(l *layer, at sight.Pose, polygon geom.Polygon) {
 // more than slack, so that it hides it.
 const apart = 3 * slack
 
+// A figure lower than small on paper, in millimetres, is drawn with thinner lines;
+// one lower than tiny without a face.
+const (
+	small = 18.0
+	tiny  = 9.0
+)
+
 // figure adds a person: each limb hides those behind it and, with them, what is
 // behind the person. It is false where the lens looks too steeply down on them.
 func (p *picture) figure(l *layer, fig *figure, floor geom.Vec, class string) bool {
@@ -301,6 +308,10 @@ func (p *picture) figure(l *layer, fig *figure, floor geom.Vec, class string) bo
 		}
 		return r.Mul(d / k), true
 	}
+	detail, hair := "frame-detail", "frame-hair"
+	if fig.box.Height() < small {
+		class, detail, hair = class+"-far", "frame-detail-far", "frame-detail-far"
+	}
 	var lines []line
 	var hiders []*occluder
 	for i, part := range fig.parts {
@@ -319,15 +330,18 @@ func (p *picture) figure(l *layer, fig *figure, floor geom.Vec, class string) bo
 		lines = append(lines, line{class, append(ring, ring[0])})
 	}
 	for _, m := range fig.lines {
+		if fig.box.Height() < tiny && !m.hair {
+			continue
+		}
 		var points []geom.Vec3
 		for _, s := range m.points {
 			if q, ok := raise(s, planes[m.part]); ok {
 				points = append(points, q)
 			}
 		}
-		kind := "frame-detail"
+		kind := detail
 		if m.hair {
-			kind = "frame-hair"
+			kind = hair
 		}
 		lines = append(lines, line{kind, points})
 	}
