@@ -24,67 +24,79 @@
 (defvar longhand-font-lock-keywords
   (list
    (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<\\(?:people\\|pickup\\|beat\\|look\\|take\\|kit\\|set\\)\\_>\\)"
-         '(1 font-lock-preprocessor-face nil t))
+         '(1 'font-lock-preprocessor-face nil t))
    (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<\\(?:cue\\)\\_>\\)\\(?:\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<[[:alpha:]]\\(?:\\(?:-\\)?\\(?:[[:alpha:]]\\|[0-9]\\)\\)*\\)\\)?"
-         '(1 font-lock-keyword-face nil t)
-         '(2 font-lock-variable-name-face nil t))
+         '(1 'font-lock-keyword-face nil t)
+         '(2 'font-lock-variable-name-face nil t))
    (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<\\(?:handoff\\|allow\\|paint\\|note\\|cut\\|use\\)\\_>\\)"
-         '(1 font-lock-keyword-face nil t))
+         '(1 'font-lock-keyword-face nil t))
+   (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<\\(?:platform\\|pillar\\|stairs\\|block\\|grid\\|mark\\|wall\\)\\_>\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<[[:alpha:]]\\(?:\\(?:-\\)?\\(?:[[:alpha:]]\\|[0-9]\\)\\)*\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)*("
+         '(1 'font-lock-keyword-face nil t)
+         '(2 'font-lock-variable-name-face nil t))
+   (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<\\(?:mirror\\|window\\|door\\|glow\\|hole\\)\\_>\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<[[:alpha:]]\\(?:\\(?:-\\)?\\(?:[[:alpha:]]\\|[0-9]\\)\\)*\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+on\\_>"
+         '(1 'font-lock-keyword-face nil t)
+         '(2 'font-lock-variable-name-face nil t))
+   (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<\\(?:camera\\)\\_>\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<[[:alpha:]]\\(?:\\(?:-\\)?\\(?:[[:alpha:]]\\|[0-9]\\)\\)*\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+sensor\\_>"
+         '(1 'font-lock-keyword-face nil t)
+         '(2 'font-lock-variable-name-face nil t))
    (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<[[:alpha:]]\\(?:\\(?:-\\)?\\(?:[[:alpha:]]\\|[0-9]\\)\\)*\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<\\(?:takes\\)\\_>\\)\\(?:\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<[[:alpha:]]\\(?:\\(?:-\\)?\\(?:[[:alpha:]]\\|[0-9]\\)\\)*\\)\\)?\\(?:\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<\\(?:[+-]\\)?\\(?:\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\|\\.\\(?:[0-9]\\)+\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)*\\(?:\\(?:words/min\\|degrees\\|minutes\\|seconds\\|counts\\|degree\\|frames\\|inches\\|meters\\|metres\\|minute\\|second\\|cd/m2\\|count\\|deg/s\\|frame\\|hours\\|meter\\|metre\\|bars\\|feet\\|foot\\|ft/s\\|hour\\|inch\\|km/h\\|°/s\\|bar\\|bpm\\|deg\\|fps\\|lbs\\|m/s\\|min\\|mph\\|sec\\|cd\\|cm\\|ft\\|in\\|kW\\|kg\\|lb\\|mm\\|ms\\|A\\|K\\|V\\|W\\|f\\|g\\|h\\|m\\|s\\)\\_>\\|\\(?:°\\|%\\)\\)\\)\\)?\\(?:\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<T\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\_>\\)\\)?"
-         '(2 font-lock-function-name-face nil t)
-         '(4 font-lock-constant-face nil t)
-         '(5 font-lock-constant-face nil t))
+         '(1 'default nil t)
+         '(2 'font-lock-function-name-face nil t)
+         '(3 'default nil t)
+         '(4 'font-lock-constant-face nil t)
+         '(5 'font-lock-constant-face nil t))
    (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<[[:alpha:]]\\(?:\\(?:-\\)?\\(?:[[:alpha:]]\\|[0-9]\\)\\)*\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<\\(?:counters\\|crouches\\|circles\\|follows\\|beside\\|boards\\|closes\\|drives\\|kneels\\|leaves\\|lowers\\|pushes\\|stands\\|hides\\|leads\\|moves\\|opens\\|pulls\\|racks\\|rests\\|rides\\|rises\\|rolls\\|shuts\\|spins\\|spots\\|tilts\\|turns\\|waits\\|walks\\|pans\\|runs\\|says\\|sees\\|sits\\|on\\)\\_>\\)"
-         '(2 font-lock-function-name-face nil t))
+         '(1 'default nil t)
+         '(2 'font-lock-function-name-face nil t))
    (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<\\(?:vehicle\\|card\\|lens\\)\\_>\\)\\(?:\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<[[:alpha:]]\\(?:\\(?:-\\)?\\(?:[[:alpha:]]\\|[0-9]\\)\\)*\\)\\)?\\(?:\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<\\(?:[+-]\\)?\\(?:\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\|\\.\\(?:[0-9]\\)+\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)*\\(?:\\(?:words/min\\|degrees\\|minutes\\|seconds\\|counts\\|degree\\|frames\\|inches\\|meters\\|metres\\|minute\\|second\\|cd/m2\\|count\\|deg/s\\|frame\\|hours\\|meter\\|metre\\|bars\\|feet\\|foot\\|ft/s\\|hour\\|inch\\|km/h\\|°/s\\|bar\\|bpm\\|deg\\|fps\\|lbs\\|m/s\\|min\\|mph\\|sec\\|cd\\|cm\\|ft\\|in\\|kW\\|kg\\|lb\\|mm\\|ms\\|A\\|K\\|V\\|W\\|f\\|g\\|h\\|m\\|s\\)\\_>\\|\\(?:°\\|%\\)\\)\\)\\)?"
-         '(1 font-lock-keyword-face nil t)
-         '(2 font-lock-variable-name-face nil t)
-         '(3 font-lock-constant-face nil t))
+         '(1 'font-lock-keyword-face nil t)
+         '(2 'font-lock-variable-name-face nil t)
+         '(3 'font-lock-constant-face nil t))
    (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<\\(?:rig\\)\\_>\\)\\(?:\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<[[:alpha:]]\\(?:\\(?:-\\)?\\(?:[[:alpha:]]\\|[0-9]\\)\\)*\\)\\)?\\(?:\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<\\(?:body-rig\\|handheld\\|gimbal\\|slider\\|sticks\\|cable\\|crane\\|dolly\\|cart\\|hide\\|jib\\)\\_>\\)\\)?"
-         '(1 font-lock-keyword-face nil t)
-         '(2 font-lock-variable-name-face nil t)
-         '(3 font-lock-type-face nil t))
+         '(1 'font-lock-keyword-face nil t)
+         '(2 'font-lock-variable-name-face nil t)
+         '(3 'font-lock-type-face nil t))
    (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<\\(?:performer\\|platform\\|camera\\|mirror\\|pillar\\|stairs\\|supply\\|window\\|block\\|crew\\|door\\|glow\\|grid\\|hole\\|lamp\\|mark\\|wall\\|wash\\)\\_>\\)\\(?:\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<[[:alpha:]]\\(?:\\(?:-\\)?\\(?:[[:alpha:]]\\|[0-9]\\)\\)*\\)\\)?"
-         '(1 font-lock-keyword-face nil t)
-         '(2 font-lock-variable-name-face nil t))
+         '(1 'font-lock-keyword-face nil t)
+         '(2 'font-lock-variable-name-face nil t))
    (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<\\(?:speed\\)\\_>\\)\\(?:\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<\\(?:body-rig\\|handheld\\|gimbal\\|slider\\|sticks\\|cable\\|crane\\|dolly\\|cart\\|hide\\|jib\\)\\_>\\)\\)?"
-         '(1 font-lock-keyword-face nil t)
-         '(2 font-lock-type-face nil t))
+         '(1 'font-lock-keyword-face nil t)
+         '(2 'font-lock-type-face nil t))
    (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<\\(?:sensitivity\\|exposure\\|revision\\|shutter\\|aspect\\|record\\|never\\|place\\|reset\\|scene\\|tempo\\|units\\|blur\\|date\\|film\\|only\\|pace\\|plan\\|rate\\|roll\\|pan\\)\\_>\\)"
-         '(1 font-lock-keyword-face nil t))
+         '(1 'font-lock-keyword-face nil t))
    (list "\\(\\_<\\(?:stops\\)\\_>\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<T\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\_>\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<\\(?:to\\)\\_>\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<T\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\_>\\)"
-         '(1 font-lock-type-face nil t)
-         '(2 font-lock-constant-face nil t)
-         '(3 font-lock-builtin-face nil t)
-         '(4 font-lock-constant-face nil t))
+         '(1 'font-lock-type-face nil t)
+         '(2 'font-lock-constant-face nil t)
+         '(3 'font-lock-builtin-face nil t)
+         '(4 'font-lock-constant-face nil t))
    (list "\\(\\_<\\(?:[+-]\\)?\\(?:[0-9]\\)+-\\(?:[0-9]\\)+-\\(?:[0-9]\\)+\\)"
-         '(1 font-lock-constant-face nil t))
+         '(1 'font-lock-constant-face nil t))
    (list "\\(\\_<\\(?:[+-]\\)?\\(?:\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\|\\.\\(?:[0-9]\\)+\\)\\(?::\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\)+\\)"
-         '(1 font-lock-constant-face nil t))
+         '(1 'font-lock-constant-face nil t))
    (list "\\(\\_<\\(?:[+-]\\)?\\(?:\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\|\\.\\(?:[0-9]\\)+\\)\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)*in\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(?:[+-]\\)?\\(?:\\.\\)?[0-9]"
-         '(1 font-lock-constant-face nil t))
+         '(1 'font-lock-constant-face nil t))
    (list "\\(\\_<\\(?:[+-]\\)?\\(?:\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\|\\.\\(?:[0-9]\\)+\\)['′’]\\(?:\\(?:\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\|\\(?:-\\)?\\)\\(?:\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\(?:[\"″”]\\|\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)*[½¼¾⅛⅜⅝⅞][\"″”]\\|\\(?:\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(?:[0-9]\\)+\\)?/\\(?:[0-9]\\)+[\"″”]\\)\\|[½¼¾⅛⅜⅝⅞][\"″”]\\)\\)?\\)"
-         '(1 font-lock-constant-face nil t))
+         '(1 'font-lock-constant-face nil t))
    (list "\\(\\_<\\(?:[+-]\\)?\\(?:\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\|\\.\\(?:[0-9]\\)+\\)\\(?:[\"″”]\\|\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)*[½¼¾⅛⅜⅝⅞][\"″”]\\|\\(?:\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(?:[0-9]\\)+\\)?/\\(?:[0-9]\\)+[\"″”]\\)\\)"
-         '(1 font-lock-constant-face nil t))
+         '(1 'font-lock-constant-face nil t))
    (list "\\(\\_<\\(?:[+-]\\)?\\(?:\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\|\\.\\(?:[0-9]\\)+\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)*\\(?:feet\\|foot\\|ft\\)\\_>\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)*\\(?:inches\\|inch\\|in\\)\\_>\\)"
-         '(1 font-lock-constant-face nil t))
+         '(1 'font-lock-constant-face nil t))
    (list "\\(\\_<\\(?:[+-]\\)?\\(?:\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\|\\.\\(?:[0-9]\\)+\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)*\\(?:\\(?:words/min\\|degrees\\|minutes\\|seconds\\|counts\\|degree\\|frames\\|inches\\|meters\\|metres\\|minute\\|second\\|cd/m2\\|count\\|deg/s\\|frame\\|hours\\|meter\\|metre\\|bars\\|feet\\|foot\\|ft/s\\|hour\\|inch\\|km/h\\|°/s\\|bar\\|bpm\\|deg\\|fps\\|lbs\\|m/s\\|min\\|mph\\|sec\\|cd\\|cm\\|ft\\|in\\|kW\\|kg\\|lb\\|mm\\|ms\\|A\\|K\\|V\\|W\\|f\\|g\\|h\\|m\\|s\\)\\_>\\|\\(?:°\\|%\\)\\)\\)"
-         '(1 font-lock-constant-face nil t))
+         '(1 'font-lock-constant-face nil t))
    (list "\\(\\_<\\(?:[+-]\\)?\\(?:\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\|\\.\\(?:[0-9]\\)+\\)[[:alpha:]]\\(?:\\(?:\\(?:[[:alpha:]]\\|[0-9]\\)\\|[./-]\\(?:[[:alpha:]]\\|[0-9]\\)\\)\\)*\\)"
-         '(1 font-lock-constant-face nil t))
+         '(1 'font-lock-constant-face nil t))
    (list "\\(\\_<\\(?:[+-]\\)?\\(?:\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\|\\.\\(?:[0-9]\\)+\\)\\)"
-         '(1 font-lock-constant-face nil t))
+         '(1 'font-lock-constant-face nil t))
    (list "\\(\\_<T\\(?:[0-9]\\)+\\.\\(?:[0-9]\\)+\\)"
-         '(1 font-lock-constant-face nil t))
+         '(1 'font-lock-constant-face nil t))
    (list "\\(\\_<\\(?:backwards\\|starting\\|straight\\|because\\|before\\|behind\\|curved\\|during\\|facing\\|after\\|eight\\|minus\\|right\\|round\\|until\\|down\\|from\\|high\\|left\\|over\\|plus\\|when\\|with\\|for\\|via\\|at\\|by\\|in\\|of\\|on\\|to\\|up\\)\\_>\\)"
-         '(1 font-lock-builtin-face nil t))
+         '(1 'font-lock-builtin-face nil t))
    (list "\\(\\_<\\(?:x\\)\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)*[0-9]"
-         '(1 font-lock-builtin-face nil t))
+         '(1 'font-lock-builtin-face nil t))
    (list "\\(\\_<\\(?:golden-evening\\|golden-morning\\|nautical-dawn\\|nautical-dusk\\|camera-right\\|camera-left\\|fifty-fifty\\|civil-dawn\\|civil-dusk\\|shoulders\\|carries\\|changes\\|reaches\\|squeeze\\|tighter\\|colour\\|height\\|leaves\\|metres\\|modern\\|points\\|sensor\\|spread\\|starts\\|weighs\\|weight\\|within\\|chest\\|close\\|frame\\|glass\\|least\\|never\\|night\\|opens\\|reach\\|scale\\|seats\\|shuts\\|speed\\|stops\\|thick\\|thigh\\|tilts\\|waist\\|width\\|aims\\|back\\|beat\\|card\\|ends\\|eyes\\|face\\|feet\\|film\\|full\\|gear\\|into\\|knee\\|lens\\|most\\|open\\|rise\\|roll\\|says\\|seen\\|shut\\|size\\|than\\|wide\\|wild\\|zone\\|zoom\\|bar\\|cue\\|day\\|out\\|pan\\)\\_>\\)"
-         '(1 font-lock-type-face nil t))
+         '(1 'font-lock-type-face nil t))
    (list "\\([“„«»‘`'′’”″]\\)"
-         '(1 font-lock-warning-face nil t)))
+         '(1 'font-lock-warning-face nil t)))
   "What is coloured; earlier rules win.")
 
 (defvar longhand-mode-syntax-table
@@ -94,8 +106,8 @@
     (modify-syntax-entry ?\" "." table)
     (modify-syntax-entry ?' "." table)
     (modify-syntax-entry ?\\ "." table)
-    (modify-syntax-entry ?- "_" table)
-    (modify-syntax-entry ?+ "." table)
+    (dolist (inner '(?- ?+ ?.))
+      (modify-syntax-entry inner "_" table))
     (modify-syntax-entry ?% "." table)
     (modify-syntax-entry ?/ "." table)
     (modify-syntax-entry ?_ "." table)

@@ -48,7 +48,7 @@ func chroma() []byte {
 		}
 		b.WriteString("</bygroups></rule>\n")
 	}
-	one(`\s+`, Plain)
+	one(`\n|[^\S\n]+`, Plain) // a line's end by itself, so that the next line is read from its start
 	one(`.`, Wrong)
 	b.WriteString("    </state>\n    <state name=\"text\">\n")
 	one(`\\.`, Escape)

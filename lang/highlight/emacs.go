@@ -27,7 +27,11 @@ func emacsLisp() []byte {
 		match, caught := flat(r, d, false)
 		var faces []string
 		for i, role := range caught {
-			if face := emacsFaces[role]; face != "" {
+			face := emacsFaces[role]
+			if role == Name && r.Start {
+				face = "default" // so that no rule below takes it for the word of a statement
+			}
+			if face != "" {
 				faces = append(faces, fmt.Sprintf("(%d '%s nil t)", i+1, face))
 			}
 		}
@@ -44,7 +48,7 @@ func emacsLisp() []byte {
 
 func quoted(faces []string) string {
 	for i, f := range faces {
-		faces[i] = "'" + strings.Replace(f, "'", "", 1)
+		faces[i] = "'" + f
 	}
 	return strings.Join(faces, "\n         ")
 }

@@ -1,4 +1,4 @@
-package highlight_test
+package highlight
 
 import (
 	"flag"
@@ -8,8 +8,6 @@ import (
 
 	"github.com/aymanbagabas/go-udiff"
 	"github.com/stretchr/testify/require"
-
-	"longhand/lang/highlight"
 )
 
 var update = flag.Bool("update", false, "write the grammars anew")
@@ -18,7 +16,7 @@ const top = "../../"
 
 // The committed grammars say what the tables say.
 func TestFilesAreFresh(t *testing.T) {
-	for path, want := range highlight.Files() {
+	for path, want := range Files() {
 		file := filepath.Join(top, path)
 		if *update {
 			require.Empty(t, os.Getenv("CI"), "grammars are not written in CI")
@@ -35,5 +33,5 @@ func TestFilesAreFresh(t *testing.T) {
 
 // Made twice, the files are the same byte for byte.
 func TestFilesAreStable(t *testing.T) {
-	require.Equal(t, highlight.Files(), highlight.Files())
+	require.Equal(t, Files(), Files())
 }

@@ -42,6 +42,7 @@ func rules() []rule {
 			lines = append(lines, s.rule)
 		}
 	}
+	all = append(all, namedLikeVerbs()...)
 	all = append(all, verbs...)
 	all = append(all, lines...)
 	all = append(all, stopRanges()...)
@@ -110,6 +111,36 @@ func shapes() []shape {
 			s.Parts = append(s.Parts, p)
 		}
 		all = append(all, s)
+	}
+	return all
+}
+
+// namedLikeVerbs are the lines that give a name and go on with what follows no
+// verb: a wall may be called racks, while somebody called mark racks to a place.
+func namedLikeVerbs() []rule {
+	var order []string
+	words := map[string][]string{}
+	for _, k := range syntax.Statements {
+		if k.Head || k.Verb || !slices.Equal(begins(k), []string{"NAME"}) {
+			continue
+		}
+		next := strings.Fields(k.Usage)[2]
+		if next != "POINT" && next != strings.ToLower(next) || strings.HasPrefix(next, "[") {
+			continue
+		}
+		if words[next] == nil {
+			order = append(order, next)
+		}
+		words[next] = append(words[next], k.Words...)
+	}
+	var all []rule
+	for _, next := range order {
+		var ahead pattern = seq{many{blank}, literal(next), wordEnd{}}
+		if next == "POINT" {
+			ahead = seq{repeat{blank}, literal("(")}
+		}
+		all = append(all, rule{Start: true, Ahead: ahead, Parts: []part{
+			{Role: Statement, Pattern: word(words[next]...)}, {Role: Declared, Pattern: name}}})
 	}
 	return all
 }

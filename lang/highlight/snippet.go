@@ -9,7 +9,7 @@ import (
 )
 
 type snippet struct {
-	Prefix      string   `json:"prefix"`
+	Prefix      []string `json:"prefix"`
 	Body        []string `json:"body"`
 	Description string   `json:"description"`
 }
@@ -23,7 +23,7 @@ func snippets() []byte {
 		if k.Section == "" {
 			label = k.Words[0]
 		}
-		all[label] = snippet{Prefix: k.Words[0], Body: []string{stops(k, words)}, Description: k.Means}
+		all[label] = snippet{Prefix: k.Words, Body: []string{stops(k, words)}, Description: k.Means}
 	}
 	return indented(all)
 }
@@ -38,7 +38,12 @@ func stops(k *syntax.Kind, fixed []string) string {
 		switch {
 		case syntax.IsNameToken(t) && slices.Contains(k.Words, t.Value) && !own:
 			own = true
-			b.WriteString(text)
+			if len(k.Words) == 1 {
+				b.WriteString(text)
+				break
+			}
+			n++
+			fmt.Fprintf(&b, "${%d|%s|}", n, strings.Join(k.Words, ","))
 		case filledIn(t, fixed):
 			n++
 			b.WriteString(fmt.Sprintf("${%d:%s}", n, text))

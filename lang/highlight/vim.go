@@ -39,7 +39,7 @@ syntax sync minlines=1
 		vimRule(&b, i+1, all[i], links)
 	}
 	b.WriteString("syntax match longhandEscape /\\\\./ contained\n")
-	b.WriteString("syntax region longhandText start=/\"/ end=/\"\\|$/ oneline keepend contains=longhandEscape,@Spell\n")
+	b.WriteString("syntax region longhandText start=/\"/ skip=/\\\\./ end=/\"\\|$/ oneline keepend contains=longhandEscape,@Spell\n")
 	b.WriteString("syntax match longhandComment /#.*/ contains=@Spell\n\n")
 	for _, r := range roles() {
 		group := vimGroups[r]
