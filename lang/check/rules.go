@@ -9,6 +9,7 @@ var Rules = []*Rule{
 	twoMoves,
 	overLength,
 	rollOut,
+	tooLong,
 	cueOverlap,
 	gridFull,
 	overCurrent,

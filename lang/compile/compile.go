@@ -128,6 +128,9 @@ func (r *Result) run(ctx context.Context, bag diag.Bag, o Options) (err error) {
 			return err
 		}
 		pass.Tracks, pass.Clock = r.Tracks, r.Tracks.Clock
+		if r.Tracks.Frames > check.MostFrames {
+			upTo = check.Timed
+		}
 	}
 	if upTo >= check.Seen {
 		stage = "working out what the cameras see"

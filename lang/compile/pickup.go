@@ -55,6 +55,9 @@ func shot(ctx context.Context, p *plan.Plan, u *plan.Pickup, upTo check.Stage, o
 		return s, diag.Bag{}, nil
 	}
 	s.Tracks = motion.ResolvePickup(ctx, p, u)
+	if s.Tracks.Frames > check.MostFrames {
+		upTo = check.Timed
+	}
 	pass := &check.Pass{Ctx: ctx, Plan: s.Plan, Tracks: s.Tracks, Clock: s.Tracks.Clock}
 	if upTo >= check.Seen {
 		s.Stage = staging.Build(s.Plan, s.Tracks)
