@@ -204,6 +204,34 @@ func TestATextToolFindsTitlesAndFontsAreEmbedded(t *testing.T) {
 	}
 }
 
+// Every word on every page is one that a search of the file finds.
+func TestEveryWordCanBeFound(t *testing.T) {
+	tool, err := exec.LookPath("pdftotext")
+	if err != nil {
+		t.Skip("no pdftotext here")
+	}
+	ctx := context.Background()
+	d, err := Make(ctx, compiled(t, example(t, "night-ferry")), Options{})
+	require.NoError(t, err)
+	data, err := pdf.Write(d)
+	require.NoError(t, err)
+	file := filepath.Join(t.TempDir(), "book.pdf")
+	require.NoError(t, os.WriteFile(file, data, 0o644))
+	for i, p := range d.Pages {
+		page := fmt.Sprint(i + 1)
+		out, err := exec.Command(tool, "-f", page, "-l", page, file, "-").Output()
+		require.NoError(t, err)
+		text := strings.Join(strings.Fields(string(out)), "")
+		for _, x := range p.Sheet.Texts() {
+			for _, w := range strings.Fields(x.Clean()) {
+				if !strings.Contains(text, w) {
+					t.Errorf("page %s: %q of %q is not found", page, w, x.Text)
+				}
+			}
+		}
+	}
+}
+
 func TestThePlansTextIsAttached(t *testing.T) {
 	text := example(t, "eight-bars")
 	d, err := Make(context.Background(), compiled(t, text), Options{})

@@ -129,6 +129,50 @@ func TestFiguresAreAsLargeAsSightHasThem(t *testing.T) {
 	assert.Greater(t, seen, 10, "too few figures are whole in frame for the test to say anything")
 }
 
+// Who sight says is in frame and free has lines; who it says is out of frame has
+// none.
+func TestDrawnIsWhoSightSees(t *testing.T) {
+	free, out := 0, 0
+	for name, r := range examples(t) {
+		d := New(r)
+		for i, camera := range r.Stage.Cameras {
+			cam := &r.Stage.Scene.Cameras[i]
+			for _, roll := range cam.Rolls {
+				for f := roll.From; f <= roll.To; f += 211 {
+					g := d.Draw(camera, f, scene.BoxAt(0, 0, 200, 200*cam.Height/cam.Width))
+					require.NotNil(t, g)
+					drawn := map[string]int{}
+					for _, it := range g.Items {
+						if body, ok := it.(*scene.Group); ok && body.Class == "frame-body" {
+							who, _, _ := strings.Cut(body.Title, ",")
+							drawn[who] += len(body.Items)
+						}
+					}
+					seen := map[string]float64{}
+					for _, s := range r.Sight.At(i, f) {
+						if s.Mirror < 0 {
+							seen[r.Stage.Scene.Bodies[s.Body].Of] = max(s.Visible, 1e-9)
+						}
+					}
+					for _, who := range r.Plan.People {
+						v, in := seen[who.Name]
+						switch {
+						case !in:
+							assert.Zero(t, drawn[who.Name], "%s: %s is out of %s's frame %d", name, who.Name, camera.Name, f)
+							out++
+						case v > 0.4:
+							assert.Positive(t, drawn[who.Name], "%s: %s is in %s's frame %d", name, who.Name, camera.Name, f)
+							free++
+						}
+					}
+				}
+			}
+		}
+	}
+	assert.Greater(t, free, 10)
+	assert.Greater(t, out, 10)
+}
+
 const studio = `take "Test"
   scene 1
   rate 24 fps
