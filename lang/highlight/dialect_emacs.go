@@ -23,7 +23,6 @@ func lisp(text string) string {
 func (emacs) letter() string { return "[[:alpha:]]" }
 
 func (d emacs) set(chars string) string { return "[" + d.inside(chars) + "]" }
-func (d emacs) not(chars string) string { return "[^" + d.inside(chars) + `\n]` }
 
 // inside puts ] first and - last, where they stand for themselves.
 func (emacs) inside(chars string) string {

@@ -17,7 +17,6 @@ func (perl) literal(text string) string { return regexp.QuoteMeta(text) }
 func (perl) letter() string             { return `[\p{L}\p{M}]` }
 
 func (d perl) set(chars string) string { return "[" + d.inside(chars) + "]" }
-func (d perl) not(chars string) string { return "[^" + d.inside(chars) + `\n]` }
 
 // inside writes characters between square brackets; "0-9" is a range.
 func (d perl) inside(chars string) string {

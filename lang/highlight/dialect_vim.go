@@ -20,7 +20,6 @@ func (d vim) letter() string {
 }
 
 func (d vim) set(chars string) string { return "[" + d.inside(chars) + "]" }
-func (d vim) not(chars string) string { return "[^" + d.inside(chars) + "]" }
 
 func (vim) inside(chars string) string {
 	if chars == digits {

@@ -13,7 +13,6 @@ type dialect interface {
 	literal(text string) string
 	letter() string          // one letter, or the accent of one
 	set(chars string) string // one of the characters
-	not(chars string) string // none of the characters, nor a line's end
 	group(inner string) string
 	capture(inner string) string
 	either() string
@@ -30,7 +29,6 @@ type (
 	literal string
 	letter  struct{}
 	set     string
-	not     string
 	seq     []pattern
 	either  []pattern
 	opt     struct{ pattern }
@@ -54,7 +52,6 @@ func written(p pattern, d dialect) string {
 func (p literal) write(b *strings.Builder, d dialect) { b.WriteString(d.literal(string(p))) }
 func (letter) write(b *strings.Builder, d dialect)    { b.WriteString(d.letter()) }
 func (p set) write(b *strings.Builder, d dialect)     { b.WriteString(d.set(string(p))) }
-func (p not) write(b *strings.Builder, d dialect)     { b.WriteString(d.not(string(p))) }
 func (wordStart) write(b *strings.Builder, d dialect) { b.WriteString(d.wordStart()) }
 func (wordEnd) write(b *strings.Builder, d dialect)   { b.WriteString(d.wordEnd()) }
 
