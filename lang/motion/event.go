@@ -178,7 +178,9 @@ func (b *builder) implied(camera *plan.Camera) {
 	holds := b.holds[camera]
 	for i := range holds {
 		h := &holds[i]
-		if h.handoff != nil && h.handoff.Weight != nil && i > 0 && holds[i-1].rig != nil {
+		if h.handoff != nil && h.handoff.Weight != nil && i > 0 && holds[i-1].ridden() {
+			// Onto a platform the weight is there before, and steps off by a line of
+			// its own.
 			b.add(h.handoff.Weight, event{start: h.start, end: h.taken, action: h.action, camera: camera,
 				ride: &riding{carrier: holds[i-1].rig, tip: holds[i-1].armed(), weight: true}})
 		}
