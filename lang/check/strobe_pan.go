@@ -110,6 +110,7 @@ func (p *Pass) strobes(camera int, track *motion.CameraTrack) {
 	}
 	by := map[key][]diag.Frames{}
 	var order []key
+	swings := p.swings(track)
 	at := func(f units.Frame) (turning, bool) {
 		if f == 0 {
 			return turning{}, false
@@ -121,7 +122,7 @@ func (p *Pass) strobes(camera int, track *motion.CameraTrack) {
 		}
 		out := turning{speed: units.DegreesPerSecond(turn), across: optics.AngleOfView(units.Millimetres(cam.Width), units.Millimetres(now.Focal))}
 		mid := p.Tracks.Rate.Time(f) - p.Tracks.Rate.Duration(1)/2
-		out.cause, out.swing = p.turnsBy(track, mid)
+		out.cause, out.swing = p.turnsBy(track, swings, mid)
 		seconds := optics.PanSeconds
 		switch {
 		case rule != nil:
@@ -161,14 +162,24 @@ func (p *Pass) strobes(camera int, track *motion.CameraTrack) {
 	}
 }
 
-// turnsBy is the line that turns a lens at a time, and whether it is told to pan
-// by so much; nil where it goes with what it sees.
-func (p *Pass) turnsBy(track *motion.CameraTrack, at units.Seconds) (*plan.Action, bool) {
+// swings are the lines that tell a camera to pan by so much.
+func (p *Pass) swings(track *motion.CameraTrack) []*plan.Action {
+	var out []*plan.Action
 	for _, a := range p.Plan.Actions {
 		if s, ok := a.Deed.(*plan.Swing); ok && a.Subject == plan.Thing(track.Camera) && (s.Turn == plan.Left || s.Turn == plan.Right) {
-			if i := p.Clock.Of(a); i.Start <= at && at <= i.End {
-				return a, true
-			}
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// turnsBy is the line that turns a lens at a time, of its swings or else of what
+// it is to see, and whether it is told to pan by so much; nil where it goes with
+// what it sees.
+func (p *Pass) turnsBy(track *motion.CameraTrack, swings []*plan.Action, at units.Seconds) (*plan.Action, bool) {
+	for _, a := range swings {
+		if i := p.Clock.Of(a); i.Start <= at && at <= i.End {
+			return a, true
 		}
 	}
 	for k := range track.Aims {

@@ -23,8 +23,8 @@ func Player(p *plan.Plan) rehearse.Player {
 	p = takeOnly(p)
 	return func(ctx context.Context, v *clock.Vary) (*clock.Clock, []rehearse.Broken) {
 		tracks := resolver.Resolve(ctx, v)
-		stage := staging.Build(p, tracks)
-		// Rehearsals run side by side already; each looks on its own.
+		stage := staging.BuildOn(p, tracks, 1)
+		// Rehearsals run side by side already; each is worked out on its own.
 		seen, err := sight.See(ctx, stage.Scene, sight.Options{Workers: 1})
 		if err != nil {
 			return tracks.Clock, nil

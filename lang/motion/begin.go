@@ -134,7 +134,7 @@ func (l *lane) beginHeading(i int) {
 	if l.aboard != nil {
 		_, h := l.aboard.on.frame(0)
 		on := l.aboard.on
-		l.t.heads = append(l.t.heads, head{dir: func(t float64) float64 { _, h := on.frame(t); return h }})
+		l.t.look(head{dir: func(t float64) float64 { _, h := on.frame(t); return h }})
 		_ = h
 		return
 	}
@@ -162,5 +162,5 @@ func (l *lane) beginHeading(i int) {
 			break
 		}
 	}
-	l.t.heads = append(l.t.heads, head{dir: fixed(dir)})
+	l.t.look(head{dir: fixed(dir)})
 }

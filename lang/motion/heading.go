@@ -43,13 +43,25 @@ func (t *Track) heading(at float64) float64 {
 // headed is the heading by the first n stretches.
 func (t *Track) headed(at float64, n int) float64 {
 	i := n - 1
-	for i > 0 && t.heads[i].from > at {
-		i--
+	if t.tangled {
+		for i > 0 && t.heads[i].from > at {
+			i--
+		}
+	} else if i > 0 && t.heads[i].from > at {
+		low := 0 // by halves: the last that has begun, or the first
+		for low+1 < i {
+			if half := (low + i) / 2; t.heads[half].from > at {
+				i = half
+			} else {
+				low = half
+			}
+		}
+		i = low
 	}
 	if i < 0 {
 		return 0
 	}
-	h := t.heads[i]
+	h := &t.heads[i]
 	a := h.dir(at)
 	if h.off != 0 {
 		a += h.off * (1 - eased(at, h.from, h.from+h.time))
@@ -58,6 +70,12 @@ func (t *Track) headed(at float64, n int) float64 {
 		a += t.spun(at) - t.spun(h.from)
 	}
 	return a
+}
+
+// look adds a stretch.
+func (t *Track) look(h head) {
+	t.tangled = t.tangled || len(t.heads) > 0 && t.heads[len(t.heads)-1].from > h.from
+	t.heads = append(t.heads, h)
 }
 
 // face begins to face a direction at a time, turning to it as quickly as the
@@ -73,6 +91,6 @@ func (t *Track) face(from float64, dir func(float64) float64, l Limits, time flo
 	if time < 0 {
 		time = l.turnTime(off)
 	}
-	t.heads = append(t.heads, head{from, dir, off, time, turn})
+	t.look(head{from, dir, off, time, turn})
 	return off
 }

@@ -199,7 +199,7 @@ func (l *lane) brake(to float64) {
 // turn of its own go on.
 func (l *lane) holdHeading() {
 	if n := len(l.t.heads); n > 0 && !l.t.heads[n-1].turn {
-		l.t.heads = append(l.t.heads, head{from: l.done, dir: fixed(l.heading())})
+		l.t.look(head{from: l.done, dir: fixed(l.heading())})
 	}
 }
 

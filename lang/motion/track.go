@@ -32,12 +32,13 @@ type Track struct {
 	Width    units.Metres
 	Stature  units.Metres // its height standing
 
-	heads []head
-	spins []spin
-	poses []pose
-	deck  float64 // height of its floor over the ground, for riders
-	once  sync.Once
-	trail *trail // made when first asked for
+	heads   []head
+	tangled bool // heads are not in the order of time
+	spins   []spin
+	poses   []pose
+	deck    float64 // height of its floor over the ground, for riders
+	once    sync.Once
+	trail   *trail // made when first asked for
 }
 
 // At is the pose at a time; before the take it is that of its start, after it
@@ -48,6 +49,33 @@ func (t *Track) At(at units.Seconds) Pose {
 		X: units.Metres(p.X), Y: units.Metres(p.Y), Z: units.Metres(p.Z),
 		Heading: wrap(t.heading(float64(at))),
 		Height:  t.height(float64(at)),
+	}
+}
+
+// Sample calls put with the pose at each of some times, which are in order: the
+// same as At, found without looking for each.
+func (t *Track) Sample(times []units.Seconds, put func(i int, p Pose)) {
+	k := 0
+	var resting geom.Vec3 // of segment k, where it rests
+	known := false
+	for i, at := range times {
+		for k+1 < len(t.Segments) && t.Segments[k+1].Start <= at {
+			k++
+			known = false
+		}
+		s := &t.Segments[k]
+		p := resting
+		if !known {
+			p = s.way.at(clamp(float64(at), float64(s.Start), float64(s.End)))
+			if still, ok := s.way.(rest); ok {
+				resting, known = still.p, true
+			}
+		}
+		put(i, Pose{
+			X: units.Metres(p.X), Y: units.Metres(p.Y), Z: units.Metres(p.Z),
+			Heading: wrap(t.heading(float64(at))),
+			Height:  t.height(float64(at)),
+		})
 	}
 }
 

@@ -38,7 +38,7 @@ func (l *lane) travel(e *event, d *plan.Travel) {
 	// wearer the way the lens looks.
 	if heads < len(l.t.heads) && e.hold != nil && !e.hold.worn() && math.Abs(geom.AngleDiff(facing, dir.Angle())) > 1e-9 {
 		l.t.heads = l.t.heads[:heads]
-		l.t.heads = append(l.t.heads, head{from: float64(l.t.Segments[len(l.t.Segments)-1].Start), dir: fixed(facing)})
+		l.t.look(head{from: float64(l.t.Segments[len(l.t.Segments)-1].Start), dir: fixed(facing)})
 	}
 }
 

@@ -38,7 +38,7 @@ func (s *Scene) Distance(camera, body int, f units.Frame) (floor, depth float64)
 }
 
 func (st *stage) at(camera int, f units.Frame) []Sighting {
-	l := newLooker(st)
+	l := newGlancer(st)
 	if !l.frame(camera, f) {
 		return nil
 	}

@@ -17,7 +17,7 @@ const behindRays = 48
 // shows.
 func (r *Report) Behind(camera, body int, f units.Frame) []Backing {
 	box, ok := r.Box(camera, body, f)
-	l := newLooker(r.stage)
+	l := newGlancer(r.stage)
 	if !ok || !l.frame(camera, f) {
 		return nil
 	}

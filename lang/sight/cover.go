@@ -346,6 +346,25 @@ func (c *cover) whole(t *item) float64 {
 
 // between measures the columns from one to another.
 func (c *cover) between(from, to float64) area {
+	if !c.smooth() {
+		return c.cells(from, to)
+	}
+	// What stands before nothing of a cylinder needs no chords there.
+	var sum area
+	for from < to {
+		next, free := c.stretch(from, to)
+		if free {
+			sum = sum.add(c.plain(from, next))
+		} else {
+			sum = sum.add(c.cells(from, next))
+		}
+		from = next
+	}
+	return sum
+}
+
+// cells measures the columns from one to another cell by cell.
+func (c *cover) cells(from, to float64) area {
 	var sum area
 	if to-from < thin {
 		return sum

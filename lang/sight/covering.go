@@ -12,7 +12,7 @@ import (
 // part each hides, most first. It is empty where nothing hides any of it, and
 // where none of it is in frame.
 func (r *Report) Covering(camera, body int, f units.Frame) []Backing {
-	l := newLooker(r.stage)
+	l := newGlancer(r.stage)
 	if !l.frame(camera, f) {
 		return nil
 	}

@@ -22,6 +22,7 @@ type looker struct {
 	cover    cover
 	gathered []geom.Vec // places of every body from frame from on
 	from     units.Frame
+	once     bool // it looks at a frame or so, not at many on end
 	ownAt    []units.Frame // by body, the frame if it is left out
 
 	images []item // of a mirror, in use up to nimage
@@ -39,6 +40,13 @@ func newLooker(st *stage) *looker {
 		l.ownAt[i] = -1
 	}
 	l.cover.e = &l.eye
+	return l
+}
+
+// newGlancer is newLooker for a frame or so.
+func newGlancer(st *stage) *looker {
+	l := newLooker(st)
+	l.once = true
 	return l
 }
 
@@ -74,25 +82,35 @@ func (l *looker) turn(c *Camera, v View, camera int, f units.Frame) bool {
 }
 
 // gatheredFrames is how many frames' places are gathered at a time.
-const gatheredFrames = 64
+const gatheredFrames = tileFrames
 
 // places is where every body is on the floor at a frame. Tracks are read many
 // frames at a time, since each is a place of its own in memory.
 func (l *looker) places(f units.Frame) []geom.Vec {
 	n := len(l.st.shapes)
+	span := units.Frame(gatheredFrames)
+	if l.once {
+		span = 1
+	}
 	if l.gathered == nil {
-		l.gathered = make([]geom.Vec, n*gatheredFrames)
+		l.gathered = make([]geom.Vec, n*int(span))
 		l.from = -1
 	}
-	from := f - f%gatheredFrames
+	from := f - f%span
 	if from != l.from {
 		l.from = from
-		to := min(gatheredFrames, l.st.scene.Frames-int(from))
+		to := min(int(span), l.st.scene.Frames-int(from))
 		for i := range n {
 			b := &l.st.scene.Bodies[i]
+			if len(b.Track) == 1 {
+				for k := range to {
+					l.gathered[k*n+i] = geom.Vec{X: b.Track[0].X, Y: b.Track[0].Y}
+				}
+				continue
+			}
+			track := b.Track[from:]
 			for k := range to {
-				p := b.At(from + units.Frame(k))
-				l.gathered[k*n+i] = geom.Vec{X: p.X, Y: p.Y}
+				l.gathered[k*n+i] = geom.Vec{X: track[k].X, Y: track[k].Y}
 			}
 		}
 	}

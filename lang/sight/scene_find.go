@@ -1,9 +1,6 @@
 package sight
 
-import (
-	"fmt"
-	"math"
-)
+import "fmt"
 
 // Body is the index of a body by its name, and whether there is one.
 func (s *Scene) Body(name string) (int, bool) {
@@ -29,14 +26,6 @@ func (s *Scene) Camera(name string) (int, bool) {
 // short, a run of frames past the end, a number that is none. It is a mistake
 // of the program that built the scene, not of a plan.
 func (s *Scene) Check() error {
-	within := func(what string, list []Frames) error {
-		for _, r := range list {
-			if r.From < 0 || r.To >= 0 && int(r.To) >= s.Frames && r.From <= r.To {
-				return fmt.Errorf("%s: frames %d to %d of a take of %d", what, r.From, r.To, s.Frames)
-			}
-		}
-		return nil
-	}
 	for i := range s.Bodies {
 		b := &s.Bodies[i]
 		if n := len(b.Track); n != 1 && n < s.Frames {
@@ -45,19 +34,32 @@ func (s *Scene) Check() error {
 		if b.Radius <= 0 && len(b.Polygon) < 3 {
 			return fmt.Errorf("body %s: neither a radius nor a footprint", b.Name)
 		}
-		for f, p := range b.Track {
-			if !finite(p.X, p.Y, p.Z, p.Heading, p.Height) {
+		for f := range b.Track {
+			if p := &b.Track[f]; !finite(p.X, p.Y, p.Z, p.Heading, p.Height) {
 				return fmt.Errorf("body %s: no position at frame %d", b.Name, f)
 			}
 		}
+	}
+	return s.checkStill()
+}
+
+// checkStill is Check for all but the bodies.
+func (s *Scene) checkStill() error {
+	within := func(what string, list []Frames) error {
+		for _, r := range list {
+			if r.From < 0 || r.To >= 0 && int(r.To) >= s.Frames && r.From <= r.To {
+				return fmt.Errorf("%s: frames %d to %d of a take of %d", what, r.From, r.To, s.Frames)
+			}
+		}
+		return nil
 	}
 	for i := range s.Cameras {
 		c := &s.Cameras[i]
 		if n := len(c.Track); n != 1 && n < s.Frames {
 			return fmt.Errorf("camera %s: a track of %d frames in a take of %d", c.Name, n, s.Frames)
 		}
-		for f, v := range c.Track {
-			if !finite(v.X, v.Y, v.Z, v.Pan, v.Tilt, v.Roll, v.Focal) {
+		for f := range c.Track {
+			if v := &c.Track[f]; !finite(v.X, v.Y, v.Z, v.Pan, v.Tilt, v.Roll, v.Focal) {
 				return fmt.Errorf("camera %s: no view at frame %d", c.Name, f)
 			}
 		}
@@ -80,10 +82,9 @@ func (s *Scene) Check() error {
 }
 
 func finite(values ...float64) bool {
+	sum := 0.0 // what is no number, or none that is finite, times nought is no number
 	for _, v := range values {
-		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return false
-		}
+		sum += v * 0
 	}
-	return true
+	return sum == 0
 }

@@ -1,6 +1,7 @@
 package staging
 
 import (
+	"slices"
 	"sort"
 
 	"longhand/lang/body"
@@ -23,49 +24,52 @@ const (
 )
 
 func (b *builder) cameras() {
+	first := len(b.stage.Scene.Bodies)
 	for _, c := range b.tracks.Cameras {
-		b.cameraBody(c)
+		b.add(c.Camera, sight.Body{Name: c.Camera.Name, Kind: "camera", Of: c.Camera.Name, Polygon: box(cameraLong, cameraWide)})
 	}
-	for _, c := range b.tracks.Cameras {
-		b.camera(c)
+	for i, c := range b.tracks.Cameras {
+		b.camera(c, first+i)
 	}
 }
 
-func (b *builder) cameraBody(c *motion.CameraTrack) {
-	out := sight.Body{Name: c.Camera.Name, Kind: "camera", Of: c.Camera.Name, Polygon: box(cameraLong, cameraWide), Track: make([]sight.Pose, 0, len(b.times))}
-	b.frames(func(_ units.Frame, t units.Seconds) {
+// camera adds what a camera sees by; the body that others see of it is there.
+func (b *builder) camera(c *motion.CameraTrack, bodyAt int) {
+	scene := b.stage.Scene
+	out := sight.Camera{Name: c.Camera.Name, Width: float64(c.Frame.Width), Height: float64(c.Frame.Height), Own: b.own(c)}
+	if scene.Aspect == 0 && c.Frame.Height > 0 {
+		scene.Aspect = c.Frame.Aspect()
+	}
+	i := len(scene.Cameras)
+	scene.Cameras = append(scene.Cameras, out)
+	b.stage.Cameras = append(b.stage.Cameras, c.Camera)
+	b.later = append(b.later, func() { b.film(c, &scene.Cameras[i], &scene.Bodies[bodyAt]) })
+}
+
+// film says where a lens and the camera about it are at every frame, and when it
+// rolls.
+func (b *builder) film(c *motion.CameraTrack, out *sight.Camera, box *sight.Body) {
+	views, poses := make([]sight.View, len(b.times)), make([]sight.Pose, len(b.times))
+	lens := true
+	for f, t := range b.times {
 		v := c.At(t)
+		lens = lens && v.Focal > 0
+		views[f] = sight.View{
+			X: v.X, Y: v.Y, Z: v.Z, Pan: v.Pan, Tilt: v.Tilt, Roll: v.Roll, Focal: v.Focal, Focus: v.Focus,
+		}
 		behind := cameraBehind
 		if c.Hold(t).Hide != nil {
 			// However it turns, it stays behind the wall: its hole is what shows.
 			behind = (cameraLong + cameraWide) / 2
 		}
 		p := geom.Vec{X: v.X, Y: v.Y}.Sub(geom.Polar(behind, v.Pan))
-		out.Track = append(out.Track, sight.Pose{
-			X: p.X, Y: p.Y, Z: max(0, v.Z-cameraHigh/2), Heading: v.Pan, Height: cameraHigh,
-		})
-	})
-	out.Track = settle(out.Track)
-	b.add(c.Camera, out)
-}
-
-func (b *builder) camera(c *motion.CameraTrack) {
-	scene := b.stage.Scene
-	out := sight.Camera{Name: c.Camera.Name, Width: float64(c.Frame.Width), Height: float64(c.Frame.Height), Track: make([]sight.View, 0, len(b.times))}
-	if scene.Aspect == 0 && c.Frame.Height > 0 {
-		scene.Aspect = c.Frame.Aspect()
+		poses[f] = sight.Pose{X: p.X, Y: p.Y, Z: max(0, v.Z-cameraHigh/2), Heading: v.Pan, Height: cameraHigh}
 	}
-	lens := true
-	b.frames(func(_ units.Frame, t units.Seconds) {
-		v := c.At(t)
-		lens = lens && v.Focal > 0
-		out.Track = append(out.Track, sight.View{
-			X: v.X, Y: v.Y, Z: v.Z, Pan: v.Pan, Tilt: v.Tilt, Roll: v.Roll, Focal: v.Focal, Focus: v.Focus,
-		})
-	})
-	if same(out.Track) {
-		out.Track = out.Track[:1]
+	box.Track = settle(poses)
+	if same(views) {
+		views = slices.Clone(views[:1])
 	}
+	out.Track = views
 	if lens && out.Width > 0 && out.Height > 0 {
 		for _, r := range c.Rolls {
 			if f, ok := b.between(r.From, r.To); ok {
@@ -73,9 +77,6 @@ func (b *builder) camera(c *motion.CameraTrack) {
 			}
 		}
 	}
-	out.Own = b.own(c)
-	scene.Cameras = append(scene.Cameras, out)
-	b.stage.Cameras = append(b.stage.Cameras, c.Camera)
 }
 
 func same(track []sight.View) bool {

@@ -21,22 +21,21 @@ type part struct {
 // mover adds a thing's parts along its track.
 func (b *builder) mover(thing plan.Thing, kind string, track *motion.Track, parts []part) {
 	name := thing.ID().Name
-	poses := b.poses(track)
+	first := len(b.stage.Scene.Bodies)
 	for _, p := range parts {
 		body := sight.Body{Name: name, Kind: kind, Of: name, Radius: p.radius, Polygon: p.polygon}
 		if p.name != "" {
 			body.Name = name + " " + p.name
 		}
-		body.Track = make([]sight.Pose, len(poses))
-		for i, at := range poses {
-			body.Track[i] = sight.Pose{
-				X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z) + p.z[0],
-				Heading: at.Heading, Height: p.z[1] - p.z[0],
-			}
-		}
-		body.Track = settle(body.Track)
 		b.add(thing, body)
 	}
+	b.move(first, len(parts), track, func(n int, at motion.Pose) sight.Pose {
+		z := parts[n].z
+		return sight.Pose{
+			X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z) + z[0],
+			Heading: at.Heading, Height: z[1] - z[0],
+		}
+	})
 }
 
 // people are cylinders as tall as their posture.
@@ -47,14 +46,11 @@ func (b *builder) people() {
 			continue
 		}
 		body := sight.Body{Name: person.Name, Kind: string(person.Kind()), Of: person.Name, Radius: float64(track.Radius)}
-		body.Track = make([]sight.Pose, len(b.times))
-		for i, at := range b.poses(track) {
-			body.Track[i] = sight.Pose{
+		b.move(b.add(person, body), 1, track, func(_ int, at motion.Pose) sight.Pose {
+			return sight.Pose{
 				X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z), Heading: at.Heading, Height: float64(at.Height),
 			}
-		}
-		body.Track = settle(body.Track)
-		b.add(person, body)
+		})
 	}
 }
 

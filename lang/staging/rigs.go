@@ -91,20 +91,25 @@ func (b *builder) wearing(r *plan.Rig, t units.Seconds) *plan.Person {
 // wornRig hangs in front of who wears it; left somewhere, it stands on its
 // stand.
 func (b *builder) wornRig(r *plan.Rig, track *motion.Track, l, w, h float64) {
-	out := sight.Body{Name: r.Name, Kind: "rig", Of: r.Name, Polygon: box(l, w), Track: make([]sight.Pose, 0, len(b.times))}
-	b.frames(func(_ units.Frame, t units.Seconds) {
-		at := track.At(t)
+	out := sight.Body{Name: r.Name, Kind: "rig", Of: r.Name, Polygon: box(l, w)}
+	i := b.add(r, out)
+	b.later = append(b.later, func() { b.stage.Scene.Bodies[i].Track = b.worn(r, track, h) })
+}
+
+// worn is a worn rig's body, h high, at every frame.
+func (b *builder) worn(r *plan.Rig, track *motion.Track, h float64) []sight.Pose {
+	out := make([]sight.Pose, len(b.times))
+	track.Sample(b.times, func(f int, at motion.Pose) {
 		pose := sight.Pose{X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z), Heading: at.Heading, Height: h}
-		if b.wearing(r, t) != nil {
+		if b.wearing(r, b.times[f]) != nil {
 			ahead := at.Point().Add(geom.Polar(wornOut, at.Heading))
 			pose.X, pose.Y = ahead.X, ahead.Y
 			pose.Z += math.Min(wornLow, h/2)
 			pose.Height = h - math.Min(wornLow, h/2)
 		}
-		out.Track = append(out.Track, pose)
+		out[f] = pose
 	})
-	out.Track = settle(out.Track)
-	b.add(r, out)
+	return settle(out)
 }
 
 // arm is a crane's or a jib's arm from its tail over the pivot to the lens, and

@@ -6,6 +6,11 @@
 package staging
 
 import (
+	"runtime"
+	"slices"
+	"sync"
+	"sync/atomic"
+
 	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/sight"
@@ -37,13 +42,16 @@ type Hide struct {
 	Plugs  []int      // bodies that fill the hole for every other camera
 }
 
-// Build makes the scene of a resolved take.
-func Build(p *plan.Plan, t *motion.Tracks) *Stage {
+// Build makes the scene of a resolved take, on all processors.
+func Build(p *plan.Plan, t *motion.Tracks) *Stage { return BuildOn(p, t, 0) }
+
+// BuildOn is Build on so many goroutines; 0 for one a processor.
+func BuildOn(p *plan.Plan, t *motion.Tracks, workers int) *Stage {
 	b := &builder{plan: p, tracks: t, stage: &Stage{Scene: &sight.Scene{
 		Rate: t.Rate, Frames: t.Frames, Aspect: p.Take.Aspect,
-	}}}
-	for f := range units.Frame(t.Frames) {
-		b.times = append(b.times, t.Rate.Time(f))
+	}}, times: make([]units.Seconds, t.Frames)}
+	for f := range b.times {
+		b.times[f] = t.Rate.Time(units.Frame(f))
 	}
 	b.set()
 	b.people()
@@ -52,6 +60,7 @@ func Build(p *plan.Plan, t *motion.Tracks) *Stage {
 	b.lamps()
 	b.holes()
 	b.cameras()
+	b.fill(workers)
 	return b.stage
 }
 
@@ -71,15 +80,47 @@ type builder struct {
 	tracks *motion.Tracks
 	stage  *Stage
 	times  []units.Seconds // of the frames
+	// later is what says where bodies and lenses are at every frame: each knows
+	// one track, and none looks at what another does.
+	later []func()
 }
 
-// poses is where a track is at every frame.
-func (b *builder) poses(t *motion.Track) []motion.Pose {
-	out := make([]motion.Pose, len(b.times))
-	for i, at := range b.times {
-		out[i] = t.At(at)
+// fill does what is left for later.
+func (b *builder) fill(workers int) {
+	if workers <= 0 {
+		workers = runtime.GOMAXPROCS(0)
 	}
-	return out
+	var next atomic.Int64
+	var wg sync.WaitGroup
+	for range min(workers, len(b.later)) {
+		wg.Add(1)
+		go func() {
+			defer wg.Done()
+			for i := next.Add(1) - 1; int(i) < len(b.later); i = next.Add(1) - 1 {
+				b.later[i]()
+			}
+		}()
+	}
+	wg.Wait()
+}
+
+// move is to put some bodies, of which i is the first, where a track is at every
+// frame; pose says how the n-th of them is for a pose of the track.
+func (b *builder) move(i, bodies int, t *motion.Track, pose func(n int, p motion.Pose) sight.Pose) {
+	b.later = append(b.later, func() {
+		tracks := make([][]sight.Pose, bodies)
+		for n := range tracks {
+			tracks[n] = make([]sight.Pose, len(b.times))
+		}
+		t.Sample(b.times, func(f int, p motion.Pose) {
+			for n := range tracks {
+				tracks[n][f] = pose(n, p)
+			}
+		})
+		for n := range tracks {
+			b.stage.Scene.Bodies[i+n].Track = settle(tracks[n])
+		}
+	})
 }
 
 // add puts a body into the scene and returns its index.
@@ -103,5 +144,5 @@ func settle(track []sight.Pose) []sight.Pose {
 			return track
 		}
 	}
-	return track[:min(1, len(track))]
+	return slices.Clone(track[:min(1, len(track))])
 }
