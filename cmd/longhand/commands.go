@@ -11,6 +11,7 @@ func (a *app) commands() []*cobra.Command {
 		a.drawCommand(),
 		a.sheetsCommand(),
 		a.pageCommand(),
+		a.watchCommand(),
 		a.bookCommand(),
 		a.buildCommand(),
 		a.explainCommand(),

@@ -72,7 +72,7 @@ func (a *app) saidOf(r *compile.Result) error {
 
 // playable is the page, for build.
 func playable(ctx context.Context, r *compile.Result, _ overhead.Options) ([]artifact, error) {
-	data, err := page.Write(ctx, r, page.Options{})
+	data, err := page.Write(ctx, r)
 	if err != nil {
 		return nil, err
 	}

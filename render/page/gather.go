@@ -3,6 +3,7 @@ package page
 import (
 	"context"
 	"fmt"
+	"path"
 	"strings"
 
 	"longhand/lang/body"
@@ -13,7 +14,6 @@ import (
 	"longhand/lang/safety"
 	"longhand/lang/units"
 	"longhand/render/frames"
-	"longhand/render/sheets"
 )
 
 // gather collects what the page knows of a take that was worked out.
@@ -21,7 +21,7 @@ func gather(ctx context.Context, r *compile.Result) (*document, error) {
 	t := &r.Plan.Take
 	d := &document{
 		Title: t.Title, Scene: t.Scene, Set: r.Plan.Set.Title, Revision: t.Revision,
-		File: r.Files[0].Source.Name, Rate: [2]int{r.Tracks.Rate.Num, r.Tracks.Rate.Den}, Feet: t.Units == units.Feet,
+		File: path.Base(r.Files[0].Source.Name), Rate: [2]int{r.Tracks.Rate.Num, r.Tracks.Rate.Den}, Feet: t.Units == units.Feet,
 		Safety: safety.General,
 	}
 	d.set(r)
@@ -29,23 +29,24 @@ func gather(ctx context.Context, r *compile.Result) (*document, error) {
 	for _, p := range r.Plan.People {
 		d.People = append(d.People, person{p.Name, p.Crew, p.Role})
 	}
-	take, err := gatherShot(ctx, t.Title, r.Plan, r.Tracks, r.Stage)
+	take, err := gatherShot(ctx, t.Title, r.Plan, r.Tracks, r.Stage, r.Sight)
 	if err != nil {
 		return nil, err
 	}
 	d.Shots = append(d.Shots, *take)
 	for _, u := range r.Pickups {
-		if u.Tracks == nil || u.Stage == nil {
+		if u.Tracks == nil || u.Stage == nil || u.Sight == nil {
 			continue
 		}
-		s, err := gatherShot(ctx, u.Pickup.Title, u.Plan, u.Tracks, u.Stage)
+		s, err := gatherShot(ctx, u.Pickup.Title, u.Plan, u.Tracks, u.Stage, u.Sight)
 		if err != nil {
 			return nil, err
 		}
 		d.Shots = append(d.Shots, *s)
 	}
 	d.findings(r)
-	return d, d.departments(ctx, r)
+	d.departments(r)
+	return d, nil
 }
 
 func (d *document) set(r *compile.Result) {
@@ -170,7 +171,7 @@ func (d *document) findings(r *compile.Result) {
 		f := &r.Findings[i]
 		out := finding{Code: string(f.Code), Severity: f.Severity.String(), Message: f.Message, Subject: f.Subject, Camera: f.Camera, Worst: int(f.Worst), Notes: f.Notes}
 		if f.Span.Valid() {
-			out.Where = fmt.Sprintf("%s:%d", f.Span.File.Name, f.Span.StartPos().Line)
+			out.Where = fmt.Sprintf("%s:%d", path.Base(f.Span.File.Name), f.Span.StartPos().Line)
 		}
 		for _, fix := range f.Fixes {
 			out.Fixes = append(out.Fixes, fix.Title)
@@ -194,7 +195,7 @@ func (d *document) findings(r *compile.Result) {
 func (d *document) shotOf(f *diag.Diagnostic, r *compile.Result) int {
 	n := 0
 	for _, u := range r.Pickups {
-		if u.Tracks == nil || u.Stage == nil {
+		if u.Tracks == nil || u.Stage == nil || u.Sight == nil {
 			continue
 		}
 		n++
@@ -203,39 +204,4 @@ func (d *document) shotOf(f *diag.Diagnostic, r *compile.Result) int {
 		}
 	}
 	return 0
-}
-
-// departments tells which lines of the take each department's sheet rests on.
-func (d *document) departments(ctx context.Context, r *compile.Result) error {
-	book, err := sheets.Breakdown(ctx, r)
-	if err != nil {
-		return err
-	}
-	index := map[*plan.Action]int{}
-	for i, a := range inTime(r.Tracks.Clock) {
-		index[a] = i
-	}
-	for _, s := range book.Sheets {
-		dep := department{ID: string(s.Department), Title: s.Title}
-		has := map[int]bool{}
-		for _, t := range s.Tables {
-			for _, row := range t.Rows {
-				if i, ok := index[row.Action]; ok && row.Action != nil {
-					has[i] = true
-				}
-			}
-		}
-		for i := range len(index) {
-			if has[i] {
-				dep.Lines = append(dep.Lines, i)
-			}
-		}
-		for _, n := range r.Plan.Notes {
-			if id, err := sheets.ParseDepartment(n.Department); err == nil && id == s.Department {
-				dep.Notes = append(dep.Notes, n.Text)
-			}
-		}
-		d.Depts = append(d.Depts, dep)
-	}
-	return nil
 }

@@ -23,10 +23,11 @@ type shotMaker struct {
 	tracks *motion.Tracks
 	stage  *staging.Stage
 	scene  *sight.Scene
+	seen   *sight.Report
 }
 
-func gatherShot(ctx context.Context, title string, p *plan.Plan, t *motion.Tracks, s *staging.Stage) (*shot, error) {
-	m := &shotMaker{plan: p, tracks: t, stage: s, scene: s.Scene, out: &shot{Title: title, Frames: t.Frames, Shut: map[int][][2]int{}}}
+func gatherShot(ctx context.Context, title string, p *plan.Plan, t *motion.Tracks, s *staging.Stage, seen *sight.Report) (*shot, error) {
+	m := &shotMaker{plan: p, tracks: t, stage: s, scene: s.Scene, seen: seen, out: &shot{Title: title, Frames: t.Frames, Shut: map[int][][2]int{}}}
 	m.bodies()
 	m.cameras()
 	for i, solid := range m.scene.Solids {
@@ -145,9 +146,21 @@ func (m *shotMaker) cameras() {
 		if t := m.tracks.Camera(m.stage.Cameras[i]); t != nil {
 			out.Held, out.Lens = m.held(t), m.lens(t)
 		}
+		for _, r := range m.seen.Sight {
+			if r.Camera != i {
+				continue
+			}
+			for _, f := range r.Showing(showing) {
+				out.Shows = append(out.Shows, [3]int{r.Body, int(f.From), int(f.To)})
+			}
+		}
 		m.out.Cameras = append(m.out.Cameras, out)
 	}
 }
+
+// showing is the part of a body that must be uncovered for the page to name it in
+// a frame: a fiftieth.
+const showing = 0.02
 
 // held says what carries a camera and who has it.
 func (m *shotMaker) held(t *motion.CameraTrack) []since {

@@ -6,6 +6,7 @@ import (
 	"embed"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"html"
 	"strings"
 
@@ -18,24 +19,38 @@ var files embed.FS
 // scripts are joined in this order: later ones use what earlier ones define.
 var scripts = []string{"decode", "sightline", "overhead", "lens", "figure", "perspective", "order", "strip", "keys", "play"}
 
-// Options is how a page is written; the zero value is the file to hand round.
-type Options struct {
-	// Live is a script that keeps a served page up to date. A page with one may
-	// ask its own server for news, and nothing else.
-	Live string
-}
-
 // errNothing says that a plan was not worked out far enough to be played.
 var errNothing = errors.New("the plan was not worked out to the end, so there is nothing to play")
 
 // Write makes the page of a take.
-func Write(ctx context.Context, r *compile.Result, o Options) ([]byte, error) {
+func Write(ctx context.Context, r *compile.Result) ([]byte, error) {
 	data, err := Data(ctx, r)
 	if err != nil {
 		return nil, err
 	}
-	return Around(r.Plan.Take.Title, data, o)
+	return around(r.Plan.Take.Title, data, nothing)
 }
+
+// Live makes a page for a server that keeps it up to date: of data as Data has
+// it, nil where there is none yet, and its version. It may ask the server it came
+// from, and nobody else: for /news, a stream of events "plan" with the version
+// there is and "broken" with a JSON string of what is wrong with the text, and
+// for /plan.json, the newest data.
+func Live(title string, data []byte, version int) ([]byte, error) {
+	script, err := files.ReadFile("files/live.js")
+	if err != nil {
+		return nil, err
+	}
+	return around(title, data, live{string(script), version})
+}
+
+// live is what a served page has more than one handed round.
+type live struct {
+	script  string
+	version int
+}
+
+var nothing live
 
 // Data is what a page knows of a take, as JSON that is safe within HTML.
 func Data(ctx context.Context, r *compile.Result) ([]byte, error) {
@@ -49,9 +64,9 @@ func Data(ctx context.Context, r *compile.Result) ([]byte, error) {
 	return json.Marshal(d)
 }
 
-// Around puts the page round what it knows; nil data is a page that waits for
+// around puts the page round what it knows; nil data is a page that waits for
 // some.
-func Around(title string, data []byte, o Options) ([]byte, error) {
+func around(title string, data []byte, l live) ([]byte, error) {
 	if data == nil {
 		data = []byte("null")
 	}
@@ -74,10 +89,10 @@ func Around(title string, data []byte, o Options) ([]byte, error) {
 	}
 	script.WriteString("})();\n")
 	connect := "'none'"
-	live := ""
-	if o.Live != "" {
+	more := ""
+	if l.script != "" {
 		connect = "'self'"
-		live = "<script>\n" + o.Live + "</script>\n"
+		more = fmt.Sprintf("<script data-version=\"%d\">\n%s</script>\n", l.version, l.script)
 	}
 	return []byte(strings.NewReplacer(
 		"{{title}}", html.EscapeString(title),
@@ -85,6 +100,6 @@ func Around(title string, data []byte, o Options) ([]byte, error) {
 		"{{style}}", string(style),
 		"{{data}}", string(data),
 		"{{script}}", script.String(),
-		"{{live}}", live,
+		"{{live}}", more,
 	).Replace(string(shell))), nil
 }

@@ -127,7 +127,7 @@ function thingsIn(doc, shot, camera, l, f) {
     const p = poseOf(b, f);
     if (!p) return;
     const t = prismIn(l, footprint(b, p), p.z, p.z + p.height);
-    if (t) out.push(Object.assign(t, { body: b, pose: p, person: b.h !== undefined }));
+    if (t) out.push(Object.assign(t, { body: b, index: i, pose: p, person: b.h !== undefined }));
   });
   return out;
 }
@@ -148,7 +148,7 @@ function paintFrame(g, doc, shot, camera, f, width, ink, bad) {
   };
   floorOf(l, g, path, ink);
   const things = ordered(thingsIn(doc, shot, camera, l, f), l.eye);
-  const seen = [], marks = [];
+  const seen = [], marks = [], frame = Math.floor(f);
   for (const t of things) {
     if (t.body) {
       const b = t.body, spoils = bad.get(b.of);
@@ -156,7 +156,7 @@ function paintFrame(g, doc, shot, camera, f, width, ink, bad) {
       g.strokeStyle = spoils ? ink.alarm : ink.ink;
       paintBody(doc, l, g, path, t, f, things, spoils ? ink.alarmtint : null, ink);
       const box = boxOf(l, b.r ? ROUND.map(([x, y]) => [t.pose.x + x * b.r, t.pose.y + y * b.r]) : t.ring, t.low, t.high) || t.box;
-      if (b.k !== "hole" && box[2] > 0 && box[0] < 1 && box[3] > 0 && box[1] < l.tall) {
+      if (b.k !== "hole" && shows(camera, t.index, frame) && box[2] > 0 && box[0] < 1 && box[3] > 0 && box[1] < l.tall) {
         seen.push({ name: b.n, of: b.of, kind: b.k, box: [box[0], box[1] / l.tall, box[2], box[3] / l.tall], far: Math.hypot(t.pose.x - look.x, t.pose.y - look.y) });
         if (spoils) marks.push({ box, name: b.of, why: spoils });
         else if (b.of === b.n && b.k !== "camera") marks.push({ box, name: b.n });
@@ -189,6 +189,9 @@ function paintFrame(g, doc, shot, camera, f, width, ink, bad) {
   g.restore();
   return { seen, look };
 }
+
+// shows says whether enough of a body is uncovered to be named.
+const shows = (camera, body, frame) => (camera.shows || []).some(([b, from, to]) => b === body && frame >= from && frame <= to);
 
 // floorOf draws the ground: its horizon, and a line every two metres.
 function floorOf(l, g, path, ink) {

@@ -85,7 +85,7 @@ class Player {
       return { c, i, canvas, waits, lens, used, who, wrong, figure };
     });
     box.replaceChildren(...this.views.map((v) => v.figure));
-    box.classList.toggle("many", this.views.length > 1);
+    
   }
 
   changed() {
@@ -121,7 +121,11 @@ class Player {
     const active = this.findings.filter((x) => x.frames && within(x.frames, frame));
     const bad = active.filter((x) => x.sev !== "note");
     this.overhead.draw(f, new Set(bad.map((x) => x.who).filter(Boolean)));
-    for (const v of this.views) this.drawView(v, f, frame, active);
+    const rolling = this.views.filter((v) => within(v.c.rolls, frame)).length;
+    for (const v of this.views) {
+      v.figure.classList.toggle("shared", rolling > 1 && within(v.c.rolls, frame));
+      this.drawView(v, f, frame, active);
+    }
     const i = showStrip(this.shot, frame), beat = this.shot.beats[i];
     const text = `${clockOf(frame / this.rate)} \u00b7 frame ${frame}`;
     if ($("clock").textContent !== text) $("clock").textContent = text;
@@ -436,6 +440,7 @@ document.addEventListener("longhand-plan", (e) => {
   if (first) player.arrive();
   $("broken").hidden = true;
 });
+document.addEventListener("longhand-mended", () => { $("broken").hidden = true; });
 document.addEventListener("longhand-broken", (e) => {
   $("broken").querySelector("pre").textContent = e.detail;
   $("broken").hidden = false;
