@@ -66,18 +66,19 @@ func aboutSize(word string) string {
 }
 
 // aboutClass lists what is taken for granted about a class of rig.
-func aboutClass(word string) string { return defaultsOf(word, units.Metric) }
+func aboutClass(word string) string { return defaultsOf("rig "+word, units.Metric) }
 
-// defaultsOf lists what is taken for granted about a thing, with sources.
+// defaultsOf lists what is taken for granted about a thing; `longhand kit` has the
+// sources.
 func defaultsOf(word string, system units.System) string {
 	var b strings.Builder
 	for _, d := range compile.Defaults(system) {
 		if subject, what, ok := strings.Cut(d.Name, ", "); ok && subject == word {
-			fmt.Fprintf(&b, "\n- %s: %s *(%s)*", what, d.Value, d.Source)
+			fmt.Fprintf(&b, "\n- %s: %s", what, d.Value)
 		}
 	}
 	if b.Len() == 0 {
 		return ""
 	}
-	return "taken for granted of a " + word + " where the plan says nothing:\n" + b.String()
+	return "taken for granted of a " + strings.TrimPrefix(word, "rig ") + " where the plan says nothing; `longhand kit` has the sources:\n" + b.String()
 }

@@ -72,10 +72,7 @@ func (s *Snapshot) acceptances(d diag.Diagnostic) []acceptance {
 	if !ok {
 		return nil
 	}
-	during := ""
-	if d.Beat != "" {
-		during = " during " + syntax.Quote(d.Beat)
-	}
+	during := s.during(d)
 	var out []acceptance
 	line := func(title, text string) {
 		out = append(out, acceptance{title, diag.Edit{Span: at, Text: "\n  " + text + during + ` because ""`}})
@@ -92,6 +89,32 @@ func (s *Snapshot) acceptances(d diag.Diagnostic) []acceptance {
 	}
 	line(fmt.Sprintf("allow %s, with a reason", d.Code), text)
 	return out
+}
+
+// during names the beats that a finding happens in; "" where it is all of them,
+// or none that is known.
+func (s *Snapshot) during(d diag.Diagnostic) string {
+	var in []string
+	all := true
+	if s.Whole != nil && len(d.Frames) > 0 {
+		t := s.Whole.Tracks
+		for _, span := range t.Clock.Spans() {
+			from, to := t.Rate.From(span.From), t.Rate.From(span.To)-1
+			meets := slices.ContainsFunc(d.Frames, func(f diag.Frames) bool { return f.From <= to && from <= f.To })
+			switch {
+			case meets && span.Beat != nil:
+				in = append(in, syntax.Quote(span.Beat.Title))
+			case from <= to:
+				all = false
+			}
+		}
+	} else if d.Beat != "" {
+		in, all = []string{syntax.Quote(d.Beat)}, false
+	}
+	if len(in) == 0 || all {
+		return ""
+	}
+	return " during " + strings.Join(in, ", ")
 }
 
 // paintable are the findings that a `paint out` answers: what is in frame.

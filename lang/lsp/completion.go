@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"longhand/lang/diag"
 	"longhand/lang/source"
 	"longhand/lang/syntax"
 	"longhand/lang/units"
@@ -42,7 +41,7 @@ func (c *completer) rest() {
 	words := c.before
 	kind := kindOf(c.section, words)
 	if kind == nil {
-		if len(words) == 1 && (c.section == "beat" || c.section == "pickup") {
+		if len(words) == 1 && syntax.IsNameToken(words[0]) && (c.section == "beat" || c.section == "pickup") {
 			c.verbs(words[0].Value)
 		}
 		return
@@ -122,7 +121,7 @@ func (c *completer) verbs(subject string) {
 			continue
 		}
 		for _, w := range k.Words {
-			if !known || does(kind, w) {
+			if (!known || does(kind, w)) && slices.Contains(usageWords(k), w) {
 				c.statement(k, w, itemFunction)
 			}
 		}
@@ -211,7 +210,10 @@ func (c *completer) value(kind *syntax.Kind, t term) {
 	case "COLOUR":
 		c.listed(c.colours(), nil)
 	case "CODE":
-		for _, e := range catalog() {
+		for _, e := range entries() {
+			if ofText[e.Code] {
+				continue // a mistake of the text is mended, not allowed
+			}
 			c.add(CompletionItem{Label: string(e.Code), Kind: itemConstant, Detail: e.Title, Documentation: markdown(strings.TrimSpace(e.Explain))}, string(e.Code))
 		}
 	case "T", "STOP":
@@ -343,5 +345,3 @@ func numberLength(s string) int {
 	}
 	return n
 }
-
-func catalog() []diag.Entry { return entries() }

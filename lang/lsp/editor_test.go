@@ -112,13 +112,23 @@ func (e *editor) open(name, text string) {
 
 // change replaces bytes of a document.
 func (e *editor) change(name string, start, end int, text string) {
+	e.send(name, e.replace(name, start, end, text))
+}
+
+// replace changes the editor's text and says how.
+func (e *editor) replace(name string, start, end int, text string) ContentChange {
 	f := e.texts[name]
 	r := e.enc.span(source.Span{File: f, Start: start, End: end})
-	e.vers[name]++
 	e.texts[name] = source.NewFile(name, f.Text[:start]+text+f.Text[end:])
+	return ContentChange{Range: &r, Text: text}
+}
+
+// send tells the server of changes.
+func (e *editor) send(name string, changes ...ContentChange) {
+	e.vers[name]++
 	var p didChangeParams
 	p.TextDocument.URI, p.TextDocument.Version = uriOf(name), e.vers[name]
-	p.ContentChanges = []ContentChange{{Range: &r, Text: text}}
+	p.ContentChanges = changes
 	e.notify("textDocument/didChange", p)
 }
 

@@ -89,6 +89,16 @@ func merge(a, b []int) []int {
 	return a
 }
 
+// reserved are the words that can be no name; camera-left and camera-right stand
+// where names do.
+var reserved = func() map[string]bool {
+	m := map[string]bool{}
+	for _, w := range syntax.ReservedWords() {
+		m[w] = w != "camera-left" && w != "camera-right"
+	}
+	return m
+}()
+
 // takes is how many words the term stands for at the beginning of some; 0 if
 // they begin otherwise.
 func (t *term) takes(words []syntax.Token) int {
@@ -110,6 +120,8 @@ func (t *term) takes(words []syntax.Token) int {
 				ok = d == t.dim
 			}
 		}
+	case "SCENE":
+		ok = true // 31A, which would be a current anywhere else
 	case "CLOCK":
 		ok = w.Type == syntax.TokClock
 	case "COORDINATE":
@@ -125,7 +137,7 @@ func (t *term) takes(words []syntax.Token) int {
 	case "GAUGE":
 		ok = w.Type == syntax.TokMixed || w.Type == syntax.TokQuantity
 	default:
-		ok = syntax.IsNameToken(w)
+		ok = syntax.IsNameToken(w) && !reserved[w.Value]
 	}
 	if ok {
 		return 1

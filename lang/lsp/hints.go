@@ -38,6 +38,9 @@ func (s *Snapshot) Hints(start, end int) []InlayHint {
 	return out
 }
 
+// muchSlack is more than anybody on the floor would need to know of.
+const muchSlack units.Seconds = 60
+
 // hintOf is a line's length, pace and slack; "" for one that takes no time.
 func hintOf(p played, system units.System) string {
 	i := p.tracks.Clock.Of(p.action)
@@ -48,12 +51,12 @@ func hintOf(p played, system units.System) string {
 	if long, took, ok := moved(p); ok {
 		parts = append(parts, units.MetresPerSecond(float64(long)/float64(took)).Text(system))
 	}
-	if !i.Slackless() {
-		if i.Slack < 0 {
-			parts = append(parts, (-i.Slack).String()+" late")
-		} else {
-			parts = append(parts, "slack "+i.Slack.String())
-		}
+	switch {
+	case i.Slackless() || i.Slack >= muchSlack:
+	case i.Slack < 0:
+		parts = append(parts, (-i.Slack).String()+" late")
+	default:
+		parts = append(parts, "slack "+i.Slack.String())
 	}
 	return strings.Join(parts, " · ")
 }

@@ -67,7 +67,7 @@ func (s *Snapshot) aboutWord(t *syntax.Token, line *syntax.Line) string {
 	case slices.Contains(syntax.Sizes, t.Value) && t.Pos.Offset != nth(line, 0):
 		return aboutSize(t.Value)
 	case slices.Contains(syntax.Classes, t.Value):
-		if text := defaultsOf(t.Value, s.system()); text != "" {
+		if text := defaultsOf("rig "+t.Value, s.system()); text != "" {
 			return text
 		}
 	}

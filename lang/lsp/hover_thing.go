@@ -56,7 +56,7 @@ func (s *Snapshot) aboutThing(name string, line *syntax.Line) []string {
 		}
 		return []string{text, s.whereabouts(name, line), defaultsOf("person", system)}
 	case *plan.Rig:
-		return []string{t.Class, s.whereabouts(name, line), defaultsOf(t.Class, system)}
+		return []string{t.Class, s.whereabouts(name, line), defaultsOf("rig "+t.Class, system)}
 	case *plan.Vehicle:
 		return []string{fmt.Sprintf("%s by %s", t.Length.Text(system), t.Width.Text(system)), s.whereabouts(name, line), defaultsOf("vehicle", system)}
 	case *plan.Camera:

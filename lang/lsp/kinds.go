@@ -30,7 +30,7 @@ var doers = map[string][]plan.Kind{
 	"walks": persons, "runs": persons, "drives": carriers, "moves": movers, "stands": subjects, "waits": subjects, "turns": movers,
 	"spins": movers, "rides": append(append([]plan.Kind(nil), persons...), carriers...), "leaves": movers, "boards": persons, "spots": persons,
 	"sits": persons, "kneels": persons, "crouches": persons, "rises": append(append([]plan.Kind(nil), persons...), plan.KindCamera),
-	"opens": persons, "shuts": persons, "says": persons,
+	"opens": persons, "shuts": persons, "closes": persons, "says": persons,
 }
 
 // does reports whether a kind of thing may have a verb.

@@ -54,7 +54,7 @@ func (s *server) rebind(p *planState) {
 	p.fresh = false
 	p.needs = s.work.uses(p.root)
 	read := s.work.read()
-	r, err := textOnly(read, p.root)
+	r, err := textOnly(read, p.root, s.work.isPlan(p.root))
 	if err != nil { // the file is gone
 		p.bound = &compile.Result{Stopped: true}
 		return

@@ -96,7 +96,6 @@ type server struct {
 	outbox  []message
 	mail    *sync.Cond
 	checks  chan struct{} // one check at a time
-	asked   int           // requests sent to the editor
 	handler map[string]handler
 }
 

@@ -90,7 +90,7 @@ func roles(k *syntax.Kind) string {
 	}
 	for _, r := range [][2]string{
 		{"colour NAME", "colour COLOUR"}, {"during STRING[, STRING...]", "during BEAT[, BEAT]"}, {"after|into STRING", "after|into BEAT"},
-		{"ANGLE/s", "TURNING"}, {"[LENGTH]", "[LENGTH]"}, {"use STRING", "use FILE"}, {"YYYY-MM-DD", "DATE"},
+		{"ANGLE/s", "TURNING"}, {"use STRING", "use FILE"}, {"scene STRING|NUMBER", "scene SCENE"}, {"YYYY-MM-DD", "DATE"},
 		{"cue NEWNAME WASH NUMBER %[, WASH NUMBER %...]", "cue NEWNAME WASH NUMBER %[, WASH NUMBER %]"},
 	} {
 		u = strings.ReplaceAll(u, r[0], r[1])

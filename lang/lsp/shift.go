@@ -1,12 +1,14 @@
 package lsp
 
 import (
+	"strings"
+
 	"longhand/lang/diag"
 	"longhand/lang/source"
 )
 
 // shift says where the places of an older text are in a newer one: all that
-// changed lies between what both begin with and what both end with.
+// changed lies between the lines that both begin with and what both end with.
 type shift struct {
 	file   *source.File // the newer text
 	prefix int          // bytes both begin with
@@ -23,6 +25,7 @@ func shiftOf(old string, to *source.File) shift {
 	for s.prefix < min(len(old), len(to.Text)) && old[s.prefix] == to.Text[s.prefix] {
 		s.prefix++
 	}
+	s.prefix = strings.LastIndexByte(old[:s.prefix], '\n') + 1
 	for s.old > s.prefix && s.new > s.prefix && old[s.old-1] == to.Text[s.new-1] {
 		s.old--
 		s.new--

@@ -90,16 +90,16 @@ func shiftsBetween(r *compile.Result, files []*syntax.File) shifts {
 	return m
 }
 
-// textOnly compiles a text as far as its names.
-func textOnly(read compile.Read, name string) (*compile.Result, error) {
-	text, err := read(name)
-	if err != nil {
-		return nil, err
-	}
-	src := source.NewFile(name, text)
-	parsed, bag := syntax.Parse(src)
-	if !isPlan(parsed) {
-		// somebody's set, kit or people: what it needs is in the plan that uses it
+// textOnly compiles a text as far as its names: that of a plan, or of somebody's
+// set, kit or people, of which only the words can be checked, since what else it
+// needs is in the plans that use it.
+func textOnly(read compile.Read, name string, isPlan bool) (*compile.Result, error) {
+	if !isPlan {
+		text, err := read(name)
+		if err != nil {
+			return nil, err
+		}
+		_, bag := syntax.Parse(source.NewFile(name, text))
 		files, _ := bind.Load(read, name)
 		p, _ := bind.Bind(files)
 		return &compile.Result{Files: files, Plan: p, Findings: bag.Sorted(), Stopped: true}, nil

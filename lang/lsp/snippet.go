@@ -10,11 +10,15 @@ import (
 )
 
 // snippetOf is a statement's example with gaps where it has names, numbers and
-// texts of its own; false if nothing of it is a gap.
+// texts of its own; false if nothing of it is a gap, or if the example is of
+// another of the statement's words.
 func snippetOf(k *syntax.Kind, word string) (string, bool) {
 	tokens := syntax.Lex("", k.Example)
 	if k.Verb && len(tokens) > 2 {
 		tokens = tokens[2:] // the name and its blank are there already
+	}
+	if len(tokens) == 0 || tokens[0].Value != word {
+		return "", false
 	}
 	kept := usageWords(k)
 	var out strings.Builder

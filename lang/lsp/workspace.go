@@ -26,9 +26,8 @@ type planState struct {
 	bound  *compile.Result // of the texts as they are, as far as names
 	whole  *compile.Result // the last that everything was computed for
 	fresh  bool            // whole is of the texts as they are
-	text   []diag.Diagnostic
-	cancel func() // gives up the check that runs
-	turn   int    // counts its changes
+	cancel func()          // gives up the check that runs
+	turn   int             // counts its changes
 }
 
 // workspace is what is open and the plans that it belongs to. The server locks
