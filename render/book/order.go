@@ -32,31 +32,6 @@ func (m *maker) order(i int, b *plan.Beat, heading string) []flow.Page {
 	return f.Pages(nil)
 }
 
-// pickups are the coverage after the take, each with who goes on what cue.
-func (m *maker) pickups(int) []leaf {
-	f := flow.New(m.options(false))
-	f.Heading(0, "Pickups")
-	for _, k := range m.p.Pickups {
-		f.Heading(1, k.Title)
-		where := "follows"
-		if k.Into {
-			where = "leads into"
-		}
-		if k.Beat != nil {
-			f.Paragraph(fonts.Regular, fmt.Sprintf("It %s %q. Its clock starts at 0.", where, k.Beat.Title))
-		}
-		f.Space(1.5)
-		t := m.table(sheets.Ads, "running", func(r *sheets.Row) bool { return r.Action != nil && r.Action.Pickup == k })
-		if t == nil || len(t.Rows) == 0 {
-			f.Paragraph(fonts.Regular, "Nobody goes in this pickup.")
-		} else {
-			m.print(f, t, "pickup "+k.Title, false)
-		}
-		f.Space(3)
-	}
-	return texts("Pickups", "pickups", f.Pages(nil))
-}
-
 // remarks are the plan's notes for a beat.
 func (m *maker) remarks(f *flow.Flow, b *plan.Beat) {
 	var rows []flow.Row

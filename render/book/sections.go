@@ -23,8 +23,8 @@ func (m *maker) sections() []section {
 	for i, b := range m.spans {
 		all = append(all, section{true, m.beat(i, b)})
 	}
-	if len(m.p.Pickups) > 0 {
-		all = append(all, section{false, m.pickups})
+	if len(m.r.Pickups) > 0 {
+		all = append(all, section{true, m.pickups()})
 	}
 	all = append(all, section{false, m.findings})
 	for i := range m.sheets.Sheets {

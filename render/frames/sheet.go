@@ -47,6 +47,11 @@ func (d *Drawer) Rows(beat *plan.Beat) []Row {
 	if !ok {
 		return nil
 	}
+	return d.rows(from, to)
+}
+
+// rows are the cameras that roll from one frame to another.
+func (d *Drawer) rows(from, to units.Frame) []Row {
 	var rows []Row
 	for i := range d.scene.Cameras {
 		c := &d.scene.Cameras[i]
@@ -102,8 +107,7 @@ type spot struct {
 
 // layout places a beat's frames: a camera a row, or, where there is one camera, as
 // large as two rows of two allow.
-func (d *Drawer) layout(beat *plan.Beat, o Options) (spots []spot, paper scene.Paper, sheets int) {
-	rows := d.Rows(beat)
+func (d *Drawer) layout(rows []Row, o Options) (spots []spot, paper scene.Paper, sheets int) {
 	paper = o.Paper
 	if paper.Width <= 0 || paper.Height <= 0 {
 		paper = scene.A4
@@ -145,19 +149,36 @@ func (d *Drawer) layout(beat *plan.Beat, o Options) (spots []spot, paper scene.P
 
 // Count is how many sheets a beat's frames take.
 func (d *Drawer) Count(beat *plan.Beat, o Options) int {
-	_, _, n := d.layout(beat, o)
+	_, _, n := d.layout(d.Rows(beat), o)
 	return n
 }
 
 // Sheet draws a beat's frames.
 func (d *Drawer) Sheet(beat *plan.Beat, o Options) []*scene.Sheet {
-	spots, paper, n := d.layout(beat, o)
+	rows := d.Rows(beat)
+	if len(rows) == 0 {
+		return nil
+	}
+	return d.sheets(rows, fmt.Sprintf("Beat %d  %s", d.number(beat), beat.Title), o)
+}
+
+// Whole draws what each camera sees over the whole of what the drawer was made
+// for, such as a pickup, under a heading.
+func (d *Drawer) Whole(heading string, o Options) []*scene.Sheet {
+	if d == nil {
+		return nil
+	}
+	return d.sheets(d.rows(0, units.Frame(d.scene.Frames-1)), heading, o)
+}
+
+func (d *Drawer) sheets(rows []Row, heading string, o Options) []*scene.Sheet {
+	spots, paper, n := d.layout(rows, o)
 	if n == 0 {
 		return nil
 	}
 	sheets := make([]*scene.Sheet, n)
 	for i := range sheets {
-		sheets[i] = d.page(beat, paper)
+		sheets[i] = d.page(heading, paper)
 	}
 	for _, s := range spots {
 		sheet := sheets[s.sheet]
@@ -192,13 +213,12 @@ func (d *Drawer) CaptionItems(camera *plan.Camera, m Moment, at scene.Point, wid
 }
 
 // page is an empty sheet with its head and foot.
-func (d *Drawer) page(beat *plan.Beat, paper scene.Paper) *scene.Sheet {
+func (d *Drawer) page(heading string, paper scene.Paper) *scene.Sheet {
 	t := d.r.Plan.Take
-	number := d.number(beat)
 	s := &scene.Sheet{
 		Width: paper.Width, Height: paper.Height, Styles: Styles(),
-		Title: fmt.Sprintf("%s, beat %d, %s: frames", t.Title, number, beat.Title),
-		Desc:  "what each camera's lens sees as the beat begins, in its middle and as it ends",
+		Title: fmt.Sprintf("%s, %s: frames", t.Title, heading),
+		Desc:  "what each camera's lens sees at the start, in the middle and at the end",
 	}
 	scn := t.Title
 	if t.Scene != "" {
@@ -211,7 +231,7 @@ func (d *Drawer) page(beat *plan.Beat, paper scene.Paper) *scene.Sheet {
 	room := paper.Width - 2*margin
 	rightWide := fonts.Regular.Width(8, right)
 	s.Add(
-		&scene.Text{Class: "frame-caption", At: scene.Pt(margin, margin+4), Text: fonts.Bold.Fit(12, room, fmt.Sprintf("Beat %d  %s", number, beat.Title)), Size: 12, Face: fonts.Bold},
+		&scene.Text{Class: "frame-caption", At: scene.Pt(margin, margin+4), Text: fonts.Bold.Fit(12, room, fonts.Clean(heading)), Size: 12, Face: fonts.Bold},
 		&scene.Text{Class: "frame-caption", At: scene.Pt(margin, margin+8.6), Text: fonts.Regular.Fit(8, room-rightWide-5, scn+"  what the lens sees at the start, in the middle and at the end"), Size: 8},
 		&scene.Text{Class: "frame-caption", At: scene.Pt(paper.Width-margin, margin+8.6), Text: right, Size: 8, Anchor: scene.End},
 		scene.Line("frame-rule", scene.Pt(margin, margin+10.6), scene.Pt(paper.Width-margin, margin+10.6)),

@@ -1,0 +1,54 @@
+package book
+
+import (
+	"fmt"
+
+	"longhand/lang/compile"
+	"longhand/lang/plan"
+	"longhand/render/flow"
+	"longhand/render/fonts"
+	"longhand/render/frames"
+	"longhand/render/sheets"
+)
+
+// pickups are the coverage after the take: for each, who goes on what cue, then
+// what the lens sees.
+func (m *maker) pickups() func(page int) []leaf {
+	drawers := make([]*frames.Drawer, len(m.r.Pickups))
+	for i, s := range m.r.Pickups {
+		// A pickup is worked out like a take of its own.
+		drawers[i] = frames.New(&compile.Result{Plan: s.Plan, Tracks: s.Tracks, Stage: s.Stage, Sight: s.Sight})
+	}
+	return func(page int) []leaf {
+		var out []leaf
+		for i, s := range m.r.Pickups {
+			name := "Pickup  " + s.Pickup.Title
+			out = join(out, texts(name, "pickup "+s.Pickup.Title, m.pickup(s.Pickup, name)))
+			if m.framed() && s.Sight != nil {
+				o := frames.Options{Paper: m.o.paper(), Page: page + len(out), Pages: m.pages}
+				out = join(out, drawings("frames of pickup "+s.Pickup.Title, drawers[i].Whole(name, o), 1, lensHeading))
+			}
+		}
+		return out
+	}
+}
+
+func (m *maker) pickup(k *plan.Pickup, heading string) []flow.Page {
+	f := flow.New(m.options(false))
+	f.Heading(0, heading)
+	if k.Beat != nil {
+		where := "follows"
+		if k.Into {
+			where = "leads into"
+		}
+		f.Paragraph(fonts.Regular, fmt.Sprintf("It %s %q. Its clock starts at 0.", where, k.Beat.Title))
+	}
+	f.Space(1.5)
+	t := m.table(sheets.Ads, "running", func(r *sheets.Row) bool { return r.Action != nil && r.Action.Pickup == k })
+	if t == nil || len(t.Rows) == 0 {
+		f.Paragraph(fonts.Regular, "Nobody goes in this pickup.")
+	} else {
+		m.print(f, t, "pickup "+k.Title, false)
+	}
+	return f.Pages(nil)
+}
