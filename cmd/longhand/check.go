@@ -19,6 +19,7 @@ var formats = []string{"text", "short", "json", "sarif", "junit", "github", "git
 
 func (a *app) checkCommand() *cobra.Command {
 	var as, failOn, stdinAs string
+	var fix bool
 	cmd := &cobra.Command{
 		Use:   "check FILE...",
 		Short: "say what would spoil the take, and by how much",
@@ -28,10 +29,15 @@ moves, and what every lens sees at every frame.
 FILE may be a folder, a pattern, or - for standard input. Findings for people go
 to standard error, findings for machines (--as) to standard output.
 
+With --fix the fixes that findings offer are applied to the files, each only if
+it takes its finding away and brings no new one; what is left is then printed.
+Decisions, such as sending a thing to visual effects, are left to people.
+
 Exit code 0: nothing wrong; 1: something found; 2: could not run.`,
 		Example: `  longhand check plan.take
   longhand check --fail-on warning plans/
-  longhand check --as json - < plan.take`,
+  longhand check --as json - < plan.take
+  longhand check --fix plan.take`,
 		Args: needFiles,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			least, ok := map[string]diag.Severity{"error": diag.Error, "warning": diag.Warning, "note": diag.Note}[failOn]
@@ -41,6 +47,11 @@ Exit code 0: nothing wrong; 1: something found; 2: could not run.`,
 			files, err := takeFiles(args)
 			if err != nil {
 				return err
+			}
+			if fix {
+				if err := a.mend(cmd.Context(), files, stdinAs); err != nil {
+					return err
+				}
 			}
 			results, err := a.compileAll(cmd.Context(), files, stdinAs)
 			if err != nil {
@@ -78,6 +89,7 @@ Exit code 0: nothing wrong; 1: something found; 2: could not run.`,
 	}
 	cmd.Flags().StringVar(&as, "as", "text", "how to print: text, short, json, sarif, junit, github or gitlab")
 	cmd.Flags().StringVar(&failOn, "fail-on", "error", "the least that makes the exit code 1: error, warning or note")
+	cmd.Flags().BoolVar(&fix, "fix", false, "apply fixes that take their finding away and bring no new one")
 	cmd.Flags().StringVar(&stdinAs, "stdin-filename", "", "the name that standard input goes by in messages")
 	complete(cmd, "as", formats...)
 	complete(cmd, "fail-on", "error", "warning", "note")

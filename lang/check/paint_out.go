@@ -30,6 +30,7 @@ func (p *Pass) offerPaintOut(d *diag.Diagnostic, thing plan.Thing, camera *plan.
 	}
 	line := fmt.Sprintf("paint out %s from %s during %s because %s", thing.ID().Name, camera.Name, strings.Join(during, ", "), quote(because))
 	d.Fix("send it to visual effects", diag.Edit{Span: at, Text: "\n" + indentAt(at) + line})
+	d.Fixes[len(d.Fixes)-1].Decision = true
 }
 
 // beatsOf is the beats in which some of the frames lie, in order of time.

@@ -22,7 +22,7 @@ import (
 )
 
 // Read gives the text of a file by its name. Names have forward slashes; those
-// of `use` are relative to the file that uses them.
+// of `use` and `plan` are relative to the file that they stand in.
 type Read func(name string) (string, error)
 
 // Options is how Compile goes about it; the zero value does everything.
@@ -79,14 +79,15 @@ func Compile(ctx context.Context, read Read, name string, o Options) (*Result, e
 	if err != nil {
 		return nil, err
 	}
-	files, bag := bind.Load(func(n string) (string, error) {
+	again := func(n string) (string, error) {
 		if n == name {
 			return text, nil
 		}
 		return read(n)
-	}, name)
+	}
+	files, bag := bind.Load(again, name)
 	r := &Result{Files: files}
-	return r, r.run(ctx, bag, o)
+	return r, r.run(ctx, again, bag, o)
 }
 
 // Text compiles a plan that is one text.
@@ -99,7 +100,7 @@ func Text(ctx context.Context, name, text string, o Options) (*Result, error) {
 	}, name, o)
 }
 
-func (r *Result) run(ctx context.Context, bag diag.Bag, o Options) (err error) {
+func (r *Result) run(ctx context.Context, read Read, bag diag.Bag, o Options) (err error) {
 	upTo := check.Seen
 	if o.UpTo != nil {
 		upTo = *o.UpTo
@@ -113,7 +114,7 @@ func (r *Result) run(ctx context.Context, bag diag.Bag, o Options) (err error) {
 		}
 	}()
 	var more diag.Bag
-	r.Plan, more = bind.Bind(r.Files, bind.KnownCodes(KnownCodes()...))
+	r.Plan, more = bind.Bind(r.Files, bind.KnownCodes(KnownCodes()...), bind.Drawings(read))
 	bag.Merge(more)
 	r.Findings = bag.Sorted()
 	if bag.Errors() > 0 {

@@ -55,6 +55,9 @@ type Related struct {
 type Fix struct {
 	Title string // a verb phrase: "start 1.4 s sooner"
 	Edits []Edit
+	// Decision marks a fix that somebody has to answer for, such as sending a
+	// thing to visual effects: it is offered, and never applied unasked.
+	Decision bool
 }
 
 // Edit replaces the text of a span.
@@ -95,7 +98,7 @@ func (d *Diagnostic) Note(format string, args ...any) *Diagnostic {
 
 // Fix offers a change of the text.
 func (d *Diagnostic) Fix(title string, edits ...Edit) *Diagnostic {
-	d.Fixes = append(d.Fixes, Fix{title, edits})
+	d.Fixes = append(d.Fixes, Fix{Title: title, Edits: edits})
 	return d
 }
 
