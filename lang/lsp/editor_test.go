@@ -28,7 +28,8 @@ type editor struct {
 
 	mu    sync.Mutex
 	diags map[string]publishParams
-	shown []string // by window/showMessage
+	told  *sync.Cond // of new diagnostics
+	shown []string   // by window/showMessage
 }
 
 func (e *editor) Handle(_ context.Context, _ *jsonrpc2.Conn, req *jsonrpc2.Request) {
@@ -39,6 +40,7 @@ func (e *editor) Handle(_ context.Context, _ *jsonrpc2.Conn, req *jsonrpc2.Reque
 		var p publishParams
 		if json.Unmarshal(*req.Params, &p) == nil {
 			e.diags[p.URI] = p
+			e.told.Broadcast()
 		}
 	case "window/showMessage":
 		var p struct{ Message string }
@@ -58,6 +60,7 @@ func edit(t testing.TB, encodings []string, folders ...string) *editor {
 		t: t, ended: make(chan error, 1), texts: map[string]*source.File{}, vers: map[string]int{},
 		diags: map[string]publishParams{}, enc: choose(encodings), server: newServer(ctx, Options{Pause: -1}),
 	}
+	e.told = sync.NewCond(&e.mu)
 	go func() { e.ended <- e.server.serve(ctx, toServer, fromServer) }()
 	e.conn = jsonrpc2.NewConn(ctx, jsonrpc2.NewBufferedStream(pipes{toEditor, fromEditor}, jsonrpc2.VSCodeObjectCodec{}), e)
 	t.Cleanup(func() {
@@ -141,6 +144,18 @@ func (e *editor) at(name, words string) positionParams {
 	i := strings.Index(f.Text, strings.Replace(words, "|", "", 1))
 	require.GreaterOrEqual(e.t, i, 0, words)
 	return positionParams{Document{uriOf(name)}, e.enc.position(f, i+in)}
+}
+
+// wait waits until the findings of the text as it is now are told.
+func (e *editor) wait(name string) {
+	e.mu.Lock()
+	defer e.mu.Unlock()
+	for {
+		if v := e.diags[uriOf(name)].Version; v != nil && *v == e.vers[name] {
+			return
+		}
+		e.told.Wait()
+	}
 }
 
 // settle waits until everything is checked and told.

@@ -76,7 +76,7 @@ func (s *server) didChange(req *jsonrpc2.Request) error {
 	if d == nil {
 		return fmt.Errorf("%s is not open", p.TextDocument.URI)
 	}
-	text := d.file.Source
+	text := d.src
 	for _, c := range p.ContentChanges {
 		text = applied(s.client.encoding, text, c)
 	}

@@ -10,7 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"longhand/lang/compile"
-	"longhand/lang/syntax"
 )
 
 // edits of the property: many whose text is only read, some of which everything
@@ -115,8 +114,7 @@ func sameAsFresh(t *testing.T, e *editor, name string) bool {
 }
 
 func planText(e *editor, name string) bool {
-	f, _ := syntax.Parse(e.texts[name])
-	return isPlan(f)
+	return skim(e.texts[name].Text).plan
 }
 
 // sameTextAsFresh compares what the server knows of the text right after a

@@ -107,17 +107,6 @@ func textOnly(read compile.Read, name string, isPlan bool) (*compile.Result, err
 	return compile.Compile(context.Background(), read, name, compile.Options{UpTo: &bound})
 }
 
-// isPlan reports whether a file is a plan by itself, not part of others.
-func isPlan(f *syntax.File) bool {
-	for _, s := range f.Sections {
-		switch s.Word {
-		case "take", "look", "beat", "pickup":
-			return true
-		}
-	}
-	return false
-}
-
 // location is a span for the editor.
 func (s *Snapshot) location(at source.Span) Location {
 	if at.File == nil {

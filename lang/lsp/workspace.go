@@ -11,14 +11,6 @@ import (
 	"longhand/lang/syntax"
 )
 
-// document is a text that is open in the editor.
-type document struct {
-	uri     string
-	name    string
-	version int
-	file    *syntax.File
-}
-
 // planState is a plan that is kept up to date.
 type planState struct {
 	root   string
@@ -48,8 +40,7 @@ func newWorkspace() *workspace {
 // open keeps a document, in place of an older one.
 func (w *workspace) open(uri string, version int, text string) *document {
 	name := nameOf(uri)
-	parsed, _ := syntax.Parse(source.NewFile(name, text))
-	d := &document{uri: uri, name: name, version: version, file: parsed}
+	d := &document{uri: uri, name: name, version: version, src: source.NewFile(name, text), skimmed: skim(text)}
 	w.docs[name] = d
 	return d
 }
@@ -58,7 +49,7 @@ func (w *workspace) open(uri string, version int, text string) *document {
 func (w *workspace) read() compile.Read {
 	texts := make(map[string]string, len(w.docs))
 	for name, d := range w.docs {
-		texts[name] = d.file.Source.Text
+		texts[name] = d.src.Text
 	}
 	files := w.disk
 	return func(name string) (string, error) {
@@ -82,7 +73,7 @@ func (w *workspace) roots() []string {
 	var parts []*document
 	used := map[string]bool{}
 	for _, d := range w.docs {
-		if !isPlan(d.file) {
+		if !d.skimmed.plan {
 			parts = append(parts, d)
 			continue
 		}
@@ -136,7 +127,7 @@ func (w *workspace) others(but string) func() [][]*syntax.File {
 				continue
 			}
 			done[root] = true
-			if files, _ := bind.Load(read, root); len(files) > 0 && isPlan(files[0]) {
+			if files, _ := bind.Load(read, root); len(files) > 0 && skim(files[0].Source.Text).plan {
 				out = append(out, files)
 			}
 		}
@@ -144,22 +135,22 @@ func (w *workspace) others(but string) func() [][]*syntax.File {
 	}
 }
 
-func (w *workspace) isPlan(name string) bool {
-	f := w.parsed(name)
-	return f != nil && isPlan(f)
-}
+func (w *workspace) isPlan(name string) bool { return w.skim(name).plan }
 
-// parsed is a file as it is open, or as it is on disk; nil if it is nowhere.
-func (w *workspace) parsed(name string) *syntax.File {
+// skim looks at a file as it is open, or as it is on disk; one that is nowhere
+// has nothing in it.
+func (w *workspace) skim(name string) skimmed {
 	if d := w.docs[name]; d != nil {
-		return d.file
+		return d.skimmed
+	}
+	if isURI(name) {
+		return skimmed{}
 	}
 	text, err := w.disk.read(name)
 	if err != nil {
-		return nil
+		return skimmed{}
 	}
-	f, _ := syntax.Parse(source.NewFile(name, text))
-	return f
+	return skim(text)
 }
 
 // uses is all files a plan uses, those that its parts use, too, and those that
@@ -175,12 +166,8 @@ func (w *workspace) follow(name string, seen map[string]bool) {
 		return
 	}
 	seen[name] = true
-	f := w.parsed(name)
-	if f == nil {
-		return
-	}
-	for _, u := range f.Uses {
-		w.follow(bind.Resolve(name, u.File.Value()), seen)
+	for _, u := range w.skim(name).uses {
+		w.follow(bind.Resolve(name, u), seen)
 	}
 }
 
