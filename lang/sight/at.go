@@ -19,12 +19,12 @@ func (r *Report) At(camera int, f units.Frame) []Sighting { return r.stage.at(ca
 // Box is the bounds of what a camera shows of a body at a frame; false where
 // nothing shows.
 func (r *Report) Box(camera, body int, f units.Frame) (Box, bool) {
-	for _, s := range r.At(camera, f) {
-		if s.Body == body && s.Mirror == NoMirror {
-			return s.Box, s.Visible > 0
-		}
+	l := r.stage.glance()
+	defer r.stage.glanced(l)
+	if !l.frame(camera, f) {
+		return Box{}, false
 	}
-	return Box{}, false
+	return l.box(body)
 }
 
 // Distance is how far a body's middle is from a lens at a frame: on the floor,
@@ -38,7 +38,8 @@ func (s *Scene) Distance(camera, body int, f units.Frame) (floor, depth float64)
 }
 
 func (st *stage) at(camera int, f units.Frame) []Sighting {
-	l := newGlancer(st)
+	l := st.glance()
+	defer st.glanced(l)
 	if !l.frame(camera, f) {
 		return nil
 	}

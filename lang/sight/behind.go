@@ -2,7 +2,6 @@ package sight
 
 import (
 	"math"
-	"sort"
 
 	"longhand/lang/units"
 )
@@ -16,58 +15,55 @@ const behindRays = 48
 // nothing at all, Name and Kind are empty. It is empty where nothing of the body
 // shows.
 func (r *Report) Behind(camera, body int, f units.Frame) []Backing {
-	box, ok := r.Box(camera, body, f)
-	l := newGlancer(r.stage)
-	if !ok || !l.frame(camera, f) {
+	l := r.stage.glance()
+	defer r.stage.glanced(l)
+	if !l.frame(camera, f) {
 		return nil
 	}
-	byName := map[[2]string]*Backing{}
+	box, ok := l.box(body)
+	if !ok {
+		return nil
+	}
+	t := newTally(l)
 	rays := 0
 	for j := range behindRays {
 		for i := range behindRays {
 			x := box.Left + (box.Right-box.Left)*(float64(i)+0.5)/behindRays
 			y := box.Bottom + (box.Top-box.Bottom)*(float64(j)+0.5)/behindRays
-			next, ok := l.past(body, x, y)
-			if !ok {
-				continue
-			}
-			rays++
-			key := [2]string{next.Name, next.Kind}
-			if b := byName[key]; b != nil {
-				b.Share++
-				b.Distance = min(b.Distance, next.Distance)
-			} else {
-				next.Share = 1
-				byName[key] = &next
+			if next, distance, ok := l.past(body, x, y); ok {
+				rays++
+				t.add(next, 1, distance)
 			}
 		}
 	}
-	out := make([]Backing, 0, len(byName))
-	for _, b := range byName {
-		b.Share /= float64(rays)
-		out = append(out, *b)
-	}
-	sort.Slice(out, func(i, j int) bool {
-		a, b := &out[i], &out[j]
-		if a.Share != b.Share {
-			return a.Share > b.Share
-		}
-		return a.Name+"\x00"+a.Kind < b.Name+"\x00"+b.Kind
-	})
-	return out
+	return t.backings(float64(rays))
 }
 
-// past is what a ray through a point of the frame meets after a body, if it
-// meets that first.
-func (l *looker) past(body int, x, y float64) (Backing, bool) {
+// box is the bounds of what shows of a body in the frame turned to.
+func (l *looker) box(body int) (Box, bool) {
+	for i := l.nset; i < l.n; i++ {
+		if t := &l.items[i]; int(t.ref) == body {
+			box := noBox
+			l.cover.box = &box
+			a := l.measure(t)
+			l.cover.box = nil
+			return box.clamped(), a.whole > 0 && a.open > 0
+		}
+	}
+	return Box{}, false
+}
+
+// past is the index of the item that a ray through a point of the frame meets
+// after a body, if it meets that first, or one of beyond, and how far away it is.
+func (l *looker) past(body int, x, y float64) (next int, distance float64, ok bool) {
 	cx, cy, s := l.eye.direction(x, y)
 	length := math.Sqrt(cx*cx + cy*cy + s*s)
 	p := cy / cx
 	if l.eye.steep {
 		p = math.Atan2(cy, cx)
 	}
-	first, next := math.Inf(1), math.Inf(1)
-	var nextItem *item
+	first, nearest := math.Inf(1), math.Inf(1)
+	next = nothingBeyond
 	for i := range l.items[:l.n] {
 		t := &l.items[i]
 		if !l.eye.holds(t, p) {
@@ -78,28 +74,19 @@ func (l *looker) past(body int, x, y float64) (Backing, bool) {
 		case !ok:
 		case int(t.ref) == body:
 			first = d
-		case d < next:
-			next, nextItem = d, t
+		case d < nearest:
+			nearest, next = d, i
 		}
 	}
-	if math.IsInf(first, 1) || next < first {
-		return Backing{}, false
-	}
 	switch {
-	case nextItem == nil && s < 0 && l.eye.z > 0:
-		return Backing{Kind: "floor", Distance: -l.eye.z / s * length}, true
-	case nextItem == nil:
-		return Backing{}, true
+	case math.IsInf(first, 1) || nearest < first:
+		return 0, 0, false
+	case next != nothingBeyond:
+		return next, nearest * length, true
+	case s < 0 && l.eye.z > 0:
+		return floorBeyond, -l.eye.z / s * length, true
 	}
-	b := Backing{Distance: next * length}
-	if nextItem.ref >= 0 {
-		of := &l.st.scene.Bodies[nextItem.ref]
-		b.Name, b.Kind = of.Name, of.Kind
-	} else {
-		of := &l.st.scene.Solids[l.st.prisms[-1-nextItem.ref].solid]
-		b.Name, b.Kind = of.Name, of.Kind
-	}
-	return b, true
+	return nothingBeyond, 0, true
 }
 
 // reach is how many times (cx, cy, s) it takes to enter the item.

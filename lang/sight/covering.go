@@ -2,7 +2,6 @@ package sight
 
 import (
 	"math"
-	"sort"
 
 	"longhand/lang/units"
 )
@@ -12,7 +11,8 @@ import (
 // part each hides, most first. It is empty where nothing hides any of it, and
 // where none of it is in frame.
 func (r *Report) Covering(camera, body int, f units.Frame) []Backing {
-	l := newGlancer(r.stage)
+	l := r.stage.glance()
+	defer r.stage.glanced(l)
 	if !l.frame(camera, f) {
 		return nil
 	}
@@ -30,8 +30,9 @@ func (r *Report) Covering(camera, body int, f units.Frame) []Backing {
 	if !e.steep || p1-p0 >= 2*math.Pi {
 		p0, p1 = math.Max(p0, e.win.p0), math.Min(p1, e.win.p1)
 	}
-	byName := map[[2]string]*Backing{}
+	tally := newTally(l)
 	area := 0.0
+	var held []int // items in the column
 	for i := range behindRays {
 		p := p0 + (p1-p0)*(float64(i)+0.5)/behindRays
 		cx, cy := e.column(p)
@@ -41,61 +42,39 @@ func (r *Report) Covering(camera, body int, f units.Frame) []Backing {
 		if lo >= hi {
 			continue
 		}
+		held = held[:0]
+		for k := range l.items[:l.n] {
+			if o := &l.items[k]; o != t && e.holds(o, p) {
+				held = append(held, k)
+			}
+		}
 		for j := range behindRays {
 			s0 := lo + (hi-lo)*float64(j)/behindRays
 			s1 := lo + (hi-lo)*float64(j+1)/behindRays
 			w := e.weight(cx, cy, s0, s1)
 			area += w
-			if b, ok := l.before(t, p, cx, cy, (s0+s1)/2); ok {
-				key := [2]string{b.Name, b.Kind}
-				if have := byName[key]; have != nil {
-					have.Share += w
-					have.Distance = math.Min(have.Distance, b.Distance)
-				} else {
-					b.Share = w
-					byName[key] = &b
-				}
+			if k, distance, ok := l.before(t, held, cx, cy, (s0+s1)/2); ok {
+				tally.add(k, w, distance)
 			}
 		}
 	}
-	out := make([]Backing, 0, len(byName))
-	for _, b := range byName {
-		b.Share /= area
-		out = append(out, *b)
-	}
-	sort.Slice(out, func(i, j int) bool {
-		a, b := &out[i], &out[j]
-		if a.Share != b.Share {
-			return a.Share > b.Share
-		}
-		return a.Name+"\x00"+a.Kind < b.Name+"\x00"+b.Kind
-	})
-	return out
+	return tally.backings(area)
 }
 
-// before is what a ray meets nearer than an item that it meets.
-func (l *looker) before(t *item, p, cx, cy, s float64) (Backing, bool) {
-	own, ok := t.reach(cx, cy, s)
+// before is which of some items a ray meets nearer than an item that it meets,
+// and how far away.
+func (l *looker) before(t *item, held []int, cx, cy, s float64) (first int, distance float64, ok bool) {
+	nearest, ok := t.reach(cx, cy, s)
 	if !ok {
-		return Backing{}, false
+		return 0, 0, false
 	}
-	nearest := own
-	var first *item
-	for i := range l.items[:l.n] {
-		o := &l.items[i]
-		if o == t || !l.eye.holds(o, p) {
-			continue
-		}
-		if d, ok := o.reach(cx, cy, s); ok && d < nearest {
-			nearest, first = d, o
+	first = nothingBeyond
+	for _, i := range held {
+		if d, ok := l.items[i].reach(cx, cy, s); ok && d < nearest {
+			nearest, first = d, i
 		}
 	}
-	if first == nil {
-		return Backing{}, false
-	}
-	b := l.named(first)
-	b.Distance = nearest * math.Sqrt(cx*cx+cy*cy+s*s)
-	return b, true
+	return first, nearest * math.Sqrt(cx*cx+cy*cy+s*s), first != nothingBeyond
 }
 
 // named is what an item is.

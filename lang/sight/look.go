@@ -22,7 +22,7 @@ type looker struct {
 	cover    cover
 	gathered []geom.Vec // places of every body from frame from on
 	from     units.Frame
-	once     bool // it looks at a frame or so, not at many on end
+	once     bool          // it looks at a frame or so, not at many on end
 	ownAt    []units.Frame // by body, the frame if it is left out
 
 	images []item // of a mirror, in use up to nimage
@@ -43,11 +43,19 @@ func newLooker(st *stage) *looker {
 	return l
 }
 
-// newGlancer is newLooker for a frame or so.
-func newGlancer(st *stage) *looker {
+// glance is a looker for a frame or so; glanced gives it back.
+func (st *stage) glance() *looker {
+	if l, ok := st.glances.Get().(*looker); ok {
+		return l
+	}
 	l := newLooker(st)
 	l.once = true
 	return l
+}
+
+func (st *stage) glanced(l *looker) {
+	l.cover.box = nil
+	st.glances.Put(l)
 }
 
 // frame turns to a camera at a frame and finds everything before it; false where

@@ -1,6 +1,8 @@
 package sight
 
 import (
+	"sync"
+
 	"longhand/lang/geom"
 	"longhand/lang/units"
 )
@@ -14,6 +16,8 @@ type stage struct {
 	shapes []shape  // one a body
 	owns   [][]own  // one list a camera
 	flats  []upflat // mirrors first, then glows
+
+	glances sync.Pool // of lookers
 }
 
 // prism is a convex part of a solid.
