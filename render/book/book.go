@@ -219,8 +219,16 @@ func (m *maker) kept(pages []pdf.Page, front int) []pdf.Page {
 	return out
 }
 
+// named is the take's title, or what stands for it where the plan gives none.
+func (m *maker) named() string {
+	if t := strings.TrimSpace(m.p.Take.Title); t != "" {
+		return t
+	}
+	return "Untitled take"
+}
+
 func (m *maker) title() string {
-	t := m.p.Take.Title
+	t := m.named()
 	if m.o.For != "" {
 		t += ", " + strings.ToLower(m.o.For.Title())
 	}

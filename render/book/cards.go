@@ -28,7 +28,7 @@ func Cards(ctx context.Context, r *compile.Result, o Options) (*pdf.Document, er
 	if err != nil {
 		return nil, err
 	}
-	d := &pdf.Document{Title: m.p.Take.Title + ", cards", Subject: "scene " + m.p.Take.Scene, Created: created(r)}
+	d := &pdf.Document{Title: m.named() + ", cards", Subject: "scene " + m.p.Take.Scene, Created: created(r)}
 	if m.p.Take.Scene == "" {
 		d.Subject = "one take"
 	}
@@ -65,7 +65,7 @@ func Cards(ctx context.Context, r *compile.Result, o Options) (*pdf.Document, er
 }
 
 func (m *maker) cardOptions(who string) flow.Options {
-	return flow.Options{Paper: scene.A6, Margins: cardMargins, Title: m.p.Take.Title + ", card of " + who, Styles: styles(), Size: 8.5}
+	return flow.Options{Paper: scene.A6, Margins: cardMargins, Title: m.named() + ", card of " + who, Styles: styles(), Size: 8.5}
 }
 
 // lineRow is what the running order says of a line.
@@ -243,7 +243,7 @@ func (m *maker) cardHead(s *scene.Sheet, who plan.Thing, number, of int) {
 	if p, ok := who.(*plan.Person); ok && p.Role != "" {
 		role = p.Role
 	}
-	take := t.Title
+	take := m.named()
 	if t.Scene != "" {
 		take = "scene " + t.Scene + "  " + take
 	}

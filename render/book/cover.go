@@ -20,7 +20,7 @@ func (m *maker) cover() []flow.Page {
 	if t.Scene != "" {
 		f.Block(fonts.Regular, 13, 0, "scene "+t.Scene)
 	}
-	f.Block(fonts.Bold, 27, 0, t.Title)
+	f.Block(fonts.Bold, 27, 0, m.named())
 	sub := []string{}
 	if m.p.Set.Title != "" {
 		sub = append(sub, m.p.Set.Title)

@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strings"
 
+	"longhand/lang/check"
 	"longhand/lang/diag"
 	"longhand/lang/plan"
 	"longhand/lang/sight"
@@ -35,22 +36,33 @@ func (m *maker) findings(int) []leaf {
 		f.Table(t)
 		m.pictures(f)
 	}
-	if len(m.r.Accepted) > 0 {
-		f.Heading(1, "Accepted by the plan")
-		t := flow.Table{ID: "accepted", Title: "accepted findings", Size: 8, Columns: []flow.Column{{Head: "How", Width: 18}, {Head: "When", Width: 30}, {Head: "What"}, {Head: "Because"}}}
-		for i := range m.r.Accepted {
-			a := &m.r.Accepted[i]
+	m.accepted(f)
+	return texts("Findings", "findings", f.Pages(nil))
+}
+
+// accepted are the findings that the plan accepts, of the take and of pickups.
+func (m *maker) accepted(f *flow.Flow) {
+	t := flow.Table{ID: "accepted", Title: "accepted findings", Size: 8, Columns: []flow.Column{{Head: "How", Width: 18}, {Head: "When", Width: 30}, {Head: "What"}, {Head: "Because"}}}
+	add := func(where string, list []check.Accepted) {
+		for i := range list {
+			a := &list[i]
 			how, because := "allowed", ""
 			if a.PaintOut != nil {
 				how, because = "paint out", a.PaintOut.Because
 			} else if a.Allow != nil {
 				because = a.Allow.Because
 			}
-			t.Rows = append(t.Rows, flow.Row{Cells: []string{how, m.when(&a.Finding), a.Finding.Message, because}})
+			t.Rows = append(t.Rows, flow.Row{Cells: []string{how, where + m.when(&a.Finding), a.Finding.Message, because}})
 		}
+	}
+	add("", m.r.Accepted)
+	for _, s := range m.r.Pickups {
+		add("pickup "+s.Pickup.Title+"\n", s.Accepted)
+	}
+	if len(t.Rows) > 0 {
+		f.Heading(1, "Accepted by the plan")
 		f.Table(t)
 	}
-	return texts("Findings", "findings", f.Pages(nil))
 }
 
 // gravest is the findings by number, the gravest first.

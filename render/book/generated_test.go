@@ -9,6 +9,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"longhand/lang/compile"
 )
 
 // generated is a plan made up at random: some beats, some people with something to
@@ -44,7 +46,7 @@ func generated(rng *rand.Rand) string {
 
 func TestBooksOfGeneratedPlansAreClean(t *testing.T) {
 	rng := rand.New(rand.NewSource(7))
-	for i := range 6 {
+	for i := range 4 {
 		r := compiledAnew(t, generated(rng))
 		d, err := Make(context.Background(), r, Options{})
 		require.NoError(t, err)
@@ -54,4 +56,26 @@ func TestBooksOfGeneratedPlansAreClean(t *testing.T) {
 		require.NoError(t, err)
 		clean(t, c, fmt.Sprintf("cards of plan %d", i))
 	}
+}
+
+// The plans that explain findings are small and odd; every twelfth has a book here.
+func TestBooksOfExplainedPlansAreClean(t *testing.T) {
+	books := 0
+	for i, e := range compile.Catalog() {
+		if i%12 != 0 {
+			continue
+		}
+		for _, text := range []string{e.Bad, e.Good} {
+			r, err := compile.Text(context.Background(), "plan.take", text, compile.Options{})
+			require.NoError(t, err)
+			if r.Stopped || r.Sight == nil {
+				continue
+			}
+			d, err := Make(context.Background(), r, Options{})
+			require.NoError(t, err, e.Code)
+			clean(t, d, string(e.Code))
+			books++
+		}
+	}
+	assert.Greater(t, books, 5)
 }

@@ -55,7 +55,7 @@ func (m *maker) furnish(s *scene.Sheet, number int, section string, changed bool
 		}
 	}
 	if section != "" {
-		name := t.Title
+		name := m.named()
 		if t.Scene != "" {
 			name = "scene " + t.Scene + "  " + name
 		}

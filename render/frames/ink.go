@@ -1,6 +1,8 @@
 package frames
 
 import (
+	"strings"
+
 	"longhand/render/label"
 	"longhand/render/scene"
 )
@@ -23,7 +25,11 @@ func (p *picture) draw() []scene.Item {
 			continue
 		}
 		if l.class == "frame-body" {
-			p.drawn = append(p.drawn, g.Items...)
+			for _, it := range g.Items { // outlines alone: what is within them is near them
+				if s, ok := it.(*scene.Polyline); ok && !strings.HasPrefix(s.Class, "frame-detail") && s.Class != "frame-hair" {
+					p.drawn = append(p.drawn, s)
+				}
+			}
 		}
 		out = append(out, g)
 	}
