@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 
@@ -27,11 +28,13 @@ time, each beat with what the lenses see and who goes on what cue, what was
 found, a section for each department. With --for it is that department's booklet;
 with --cards a card of A6 for each person, with their own lines and cues.
 
-With --changed-since OLD, an earlier state of the plan, pages and rows that
-differ have a bar in the margin; --only-changed leaves out all other pages.`,
+With --changed-since OLD, an earlier state of the plan (a file, or a revision that
+git knows), pages and rows that differ have a bar in the margin; --only-changed
+leaves out all other pages.`,
 		Example: `  longhand book plan.take
   longhand book plan.take --for grip --paper letter -o grip.pdf
   longhand book plan.take --changed-since yesterday.take --only-changed
+  longhand book plan.take --changed-since HEAD~1
   longhand book plan.take --cards`,
 		Args: needOne,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -58,7 +61,7 @@ differ have a bar in the margin; --only-changed leaves out all other pages.`,
 				return err
 			}
 			if since != "" {
-				if o.Before, err = a.compileOlder(cmd.Context(), since); err != nil {
+				if o.Before, err = a.compileOlder(cmd.Context(), r.Files[0].Source.Name, since); err != nil {
 					return err
 				}
 			}
@@ -86,7 +89,7 @@ differ have a bar in the margin; --only-changed leaves out all other pages.`,
 	cmd.Flags().StringVar(&paper, "paper", "a4", "the paper: a4, a3, letter or tabloid")
 	cmd.Flags().StringVar(&department, "for", "", "one department's booklet: "+departmentNames())
 	cmd.Flags().BoolVar(&cards, "cards", false, "a card for each person and machine instead of the book")
-	cmd.Flags().StringVar(&since, "changed-since", "", "an earlier state of the plan, whose differences are marked")
+	cmd.Flags().StringVar(&since, "changed-since", "", "an earlier state of the plan, a file or a git revision: differences are marked")
 	cmd.Flags().BoolVar(&onlyChanged, "only-changed", false, "the cover and the pages that changed, no others")
 	cmd.Flags().BoolVar(&colour, "in-colour", false, "draw in colour; black and white unless given")
 	cmd.Flags().StringVar(&stdinAs, "stdin-filename", "", "the name that standard input goes by in messages")
@@ -121,16 +124,36 @@ func (a *app) makeFile(path string, data []byte, r *compile.Result) error {
 	return nil
 }
 
-// compileOlder compiles an earlier state of a plan, to compare with.
-func (a *app) compileOlder(ctx context.Context, name string) (*compile.Result, error) {
-	r, err := compile.Compile(ctx, a.reader(""), name, compile.Options{})
+// compileOlder compiles an earlier state of a plan, to compare with: another file,
+// or the plan's own files at a revision that git knows.
+func (a *app) compileOlder(ctx context.Context, plan, since string) (*compile.Result, error) {
+	name, read := since, a.reader("")
+	if _, err := os.Stat(since); err != nil {
+		name, read = plan, atRevision(ctx, since)
+	}
+	r, err := compile.Compile(ctx, read, name, compile.Options{})
 	if err != nil {
 		return nil, err
 	}
 	if r.Stopped || r.Sight == nil {
-		return nil, fmt.Errorf("%s cannot be compared with: %s", name, diag.Summary(r.Findings))
+		return nil, fmt.Errorf("%s cannot be compared with: %s", since, diag.Summary(r.Findings))
 	}
 	return r, nil
+}
+
+// atRevision reads files as they were at a revision.
+func atRevision(ctx context.Context, revision string) compile.Read {
+	return func(name string) (string, error) {
+		file := filepath.FromSlash(name)
+		if strings.HasPrefix(revision, "-") {
+			return "", fmt.Errorf("there is no file and no revision %q", revision)
+		}
+		out, err := exec.CommandContext(ctx, "git", "-C", filepath.Dir(file), "show", revision+":./"+filepath.Base(file)).Output()
+		if err != nil {
+			return "", fmt.Errorf("there is no file %s, and no revision of that name that has %s", revision, name)
+		}
+		return string(out), nil
+	}
 }
 
 // books is the book and the cards, for build.

@@ -227,5 +227,12 @@ func (m *maker) contents() []flow.Page {
 			}
 		}
 	}
-	return flow.Contents(m.options(false), "Contents", entries, 1, func(page int) string { return fmt.Sprint(m.front + page + 1) })
+	number := func(page int) string { return fmt.Sprint(m.front + page + 1) }
+	o := m.options(false)
+	out := flow.Contents(o, "Contents", entries, 1, number)
+	o.Size = 8 // a little smaller where that saves a page
+	if tight := flow.Contents(o, "Contents", entries, 1, number); len(tight) < len(out) {
+		return tight
+	}
+	return out
 }
