@@ -36,7 +36,7 @@ type piece struct {
 	Parts   [][]float64 `json:"c,omitempty"` // convex, where Polygon is not
 	Z       [2]float64  `json:"z"`
 	Glass   bool        `json:"g,omitempty"`
-	Lines   []float64   `json:"l"`
+	Lines   []float64   `json:"l,omitempty"`
 	Solid   int         `json:"s"` // its index in a shot's shut; -1 for glass
 }
 
@@ -128,7 +128,7 @@ type camera struct {
 	Name  string     `json:"n"`
 	Gate  [2]float64 `json:"gate"` // mm
 	Rolls [][2]int   `json:"rolls"`
-	Own   [][3]int   `json:"own"` // body, from, to
+	Own   [][3]int   `json:"own,omitempty"` // body, from, to
 	At    [7]int     `json:"t"`
 	Roll  int        `json:"roll"` // channel; -1 where it never leans
 	Held  []since    `json:"held"` // what carries it and who has it

@@ -23,6 +23,9 @@ func gather(ctx context.Context, r *compile.Result) (*document, error) {
 		Title: t.Title, Scene: t.Scene, Set: r.Plan.Set.Title, Revision: t.Revision,
 		File: path.Base(r.Files[0].Source.Name), Rate: [2]int{r.Tracks.Rate.Num, r.Tracks.Rate.Den}, Feet: t.Units == units.Feet,
 		Safety: safety.General,
+		// What is empty is still a list.
+		Pieces: []piece{}, Meeting: [][]float64{}, People: []person{}, Depts: []department{}, General: []finding{},
+		Plan: planDrawing{Marks: []place{}, Doors: []leaf{}, Hung: []hanging{}, Grids: [][]float64{}},
 	}
 	d.set(r)
 	d.figures()

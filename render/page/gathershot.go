@@ -27,7 +27,10 @@ type shotMaker struct {
 }
 
 func gatherShot(ctx context.Context, title string, p *plan.Plan, t *motion.Tracks, s *staging.Stage, seen *sight.Report) (*shot, error) {
-	m := &shotMaker{plan: p, tracks: t, stage: s, scene: s.Scene, seen: seen, out: &shot{Title: title, Frames: t.Frames, Shut: map[int][][2]int{}}}
+	m := &shotMaker{plan: p, tracks: t, stage: s, scene: s.Scene, seen: seen, out: &shot{
+		Title: title, Frames: t.Frames, Shut: map[int][][2]int{},
+		Bodies: []mover{}, Cameras: []camera{}, Beats: []beat{}, Lines: []line{}, Cuts: [][2]int{}, Lights: []lights{}, Findings: []finding{},
+	}}
 	m.bodies()
 	m.cameras()
 	for i, solid := range m.scene.Solids {
@@ -48,7 +51,7 @@ func gatherShot(ctx context.Context, title string, p *plan.Plan, t *motion.Track
 	if err := m.never(ctx); err != nil {
 		return nil, err
 	}
-	m.out.Channels = m.ch.list
+	m.out.Channels = append([]channel{}, m.ch.list...)
 	return m.out, nil
 }
 
@@ -164,7 +167,7 @@ const showing = 0.02
 
 // held says what carries a camera and who has it.
 func (m *shotMaker) held(t *motion.CameraTrack) []since {
-	var out []since
+	out := []since{}
 	for _, h := range t.Holds {
 		var words []string
 		switch {
@@ -182,7 +185,7 @@ func (m *shotMaker) held(t *motion.CameraTrack) []since {
 }
 
 func (m *shotMaker) lens(t *motion.CameraTrack) []since {
-	var out []since
+	out := []since{}
 	for _, f := range t.Fits {
 		text := f.Lens.Name
 		if f.Stop > 0 {
@@ -259,7 +262,7 @@ func (m *shotMaker) lights() {
 	l := lighting.Of(m.plan, m.tracks.Clock)
 	for i := range l.Units {
 		u := &l.Units[i]
-		out := lights{Name: u.Name, Count: u.Count}
+		out := lights{Name: u.Name, Count: u.Count, At: [][2]float64{}}
 		knot := func(t units.Seconds) {
 			out.Knots = append(out.Knots, [2]float64{r4(float64(t)), r4(float64(u.Level(t)))})
 		}
