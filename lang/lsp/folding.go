@@ -62,18 +62,25 @@ func isComment(l *syntax.Line) bool {
 	return false
 }
 
-// Links is the files that `use` lines name.
+// Links is the files that lines name: plans that are used, and drawings.
 func (s *Snapshot) Links() []DocumentLink {
 	out := []DocumentLink{}
-	for _, u := range s.File.Uses {
-		at := u.File.Span(s.File.Source)
-		if u.File.Value() == "" {
+	for _, l := range s.File.Lines {
+		var file *syntax.String
+		switch stmt := l.Stmt.(type) {
+		case *syntax.Use:
+			file = stmt.File
+		case *syntax.Plan:
+			file = stmt.File
+		}
+		if file == nil || file.Value() == "" {
 			continue
 		}
+		at := file.Span(s.File.Source)
 		at.Start++
 		at.End--
-		name := bind.Resolve(s.File.Source.Name, u.File.Value())
-		out = append(out, DocumentLink{s.Encoding.span(at), s.uri(name), "open " + u.File.Value()})
+		name := bind.Resolve(s.File.Source.Name, file.Value())
+		out = append(out, DocumentLink{s.Encoding.span(at), s.uri(name), "open " + file.Value()})
 	}
 	return out
 }

@@ -22,6 +22,9 @@ type initializeParams struct {
 			InlayHint struct {
 				RefreshSupport bool `json:"refreshSupport"`
 			} `json:"inlayHint"`
+			DidChangeWatchedFiles struct {
+				DynamicRegistration bool `json:"dynamicRegistration"`
+			} `json:"didChangeWatchedFiles"`
 		} `json:"workspace"`
 		TextDocument struct {
 			Completion struct {
@@ -55,6 +58,7 @@ func (s *server) initialize(req *jsonrpc2.Request) (any, error) {
 		related:  c.TextDocument.PublishDiagnostics.RelatedInformation,
 		versions: c.Workspace.WorkspaceEdit.DocumentChanges,
 		refresh:  c.Workspace.InlayHint.RefreshSupport,
+		watches:  c.Workspace.DidChangeWatchedFiles.DynamicRegistration,
 	}
 	for _, f := range p.WorkspaceFolders {
 		s.work.folders = append(s.work.folders, nameOf(f.URI))
@@ -66,6 +70,17 @@ func (s *server) initialize(req *jsonrpc2.Request) (any, error) {
 		"serverInfo":   object{"name": "longhand", "version": s.options.Version},
 		"capabilities": capabilities(s.client.encoding),
 	}, nil
+}
+
+// initialized asks the editor to tell of plans that change outside of it.
+func (s *server) initialized() {
+	if !s.client.watches {
+		return
+	}
+	s.post(message{method: "client/registerCapability", request: true, params: object{"registrations": []object{{
+		"id": "plans", "method": "workspace/didChangeWatchedFiles",
+		"registerOptions": object{"watchers": []object{{"globPattern": "**/*.take"}}},
+	}}}})
 }
 
 func capabilities(e Encoding) object {

@@ -23,6 +23,8 @@ func (s *server) notified(req *jsonrpc2.Request) error {
 		return nil
 	}
 	switch req.Method {
+	case "initialized":
+		s.initialized()
 	case "textDocument/didOpen":
 		return s.didOpen(req)
 	case "textDocument/didChange":

@@ -106,6 +106,7 @@ type client struct {
 	related  bool
 	versions bool
 	refresh  bool // of inlay hints
+	watches  bool // files, if asked to
 }
 
 // message is a notification to send, or a request whose answer does not matter.
