@@ -32,6 +32,11 @@ func (s *Snapshot) Hints(start, end int) []InlayHint {
 			add(at, i.Start.Clock()+" · "+i.Length().String(), s.aboutBeat(at))
 		}
 	}
+	for _, shot := range s.Whole.Pickups {
+		if at, ok := s.shifts.forward(shot.Pickup.Span); ok && at.File == s.File.Source && shot.Tracks != nil {
+			add(at, shot.Tracks.Length().String(), s.aboutBeat(at))
+		}
+	}
 	for _, p := range s.played() {
 		add(p.at, hintOf(p, s.system()), s.aboutLine(p))
 	}

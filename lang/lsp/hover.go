@@ -220,8 +220,12 @@ func (s *Snapshot) system() units.System {
 // are about all of the plan and shown at its beginning.
 func (s *Snapshot) found(start, end int) []diag.Diagnostic {
 	var out []diag.Diagnostic
+	main := s.Files[0].Source
 	for _, d := range s.Findings {
-		if d.Span.Valid() && d.Span.File.Name == s.File.Source.Name && d.Span.Start <= end && start <= d.Span.End {
+		if !d.Span.Valid() {
+			d.Span = source.Span{File: main}
+		}
+		if d.Span.File.Name == s.File.Source.Name && d.Span.Start <= end && start <= d.Span.End {
 			out = append(out, d)
 		}
 	}

@@ -1,11 +1,13 @@
 package lsp
 
 import (
+	"context"
 	"encoding/json"
 	"os"
 	"strings"
 	"testing"
 
+	"github.com/sourcegraph/jsonrpc2"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -172,4 +174,83 @@ func TestItAnswersWhileACheckRuns(t *testing.T) {
 	assert.Contains(t, string(any), "mina")
 	<-e.server.checks
 	e.settle()
+}
+
+func TestStaleChecksAreGivenUp(t *testing.T) {
+	e := edit(t, nil)
+	e.server.checks <- struct{}{} // no check gets on
+	e.open("/a.take", small)
+	for i := range 20 {
+		e.change("/a.take", len(e.texts["/a.take"].Text), len(e.texts["/a.take"].Text), "# "+string(rune('a'+i))+"\n")
+	}
+	e.wait("/a.take")
+	e.server.mu.Lock()
+	turn := e.server.work.plans["/a.take"].turn
+	e.server.mu.Unlock()
+	assert.Equal(t, 21, turn)
+	<-e.server.checks
+	e.settle()
+	e.server.mu.Lock()
+	p := e.server.work.plans["/a.take"]
+	e.server.mu.Unlock()
+	assert.Equal(t, e.texts["/a.take"].Text, p.whole.Files[0].Source.Text, "the last text is what was checked")
+}
+
+func TestARequestThatIsCancelledIsAnsweredSo(t *testing.T) {
+	e := edit(t, nil)
+	e.open("/a.take", small)
+	begun := make(chan struct{})
+	e.server.handler["test/slow"] = func(*server, *jsonrpc2.Request) (func(context.Context) (any, error), error) {
+		return func(ctx context.Context) (any, error) {
+			close(begun)
+			<-ctx.Done()
+			return nil, nil
+		}, nil
+	}
+	answered := make(chan error, 1)
+	go func() {
+		answered <- e.conn.Call(context.Background(), "test/slow", object{}, nil, jsonrpc2.PickID(jsonrpc2.ID{Num: 9999}))
+	}()
+	<-begun
+	e.notify("$/cancelRequest", object{"id": 9999})
+	var err *jsonrpc2.Error
+	require.ErrorAs(t, <-answered, &err)
+	assert.EqualValues(t, codeCancelled, err.Code)
+}
+
+func TestAFindingIsExplainedOnDemand(t *testing.T) {
+	e := edit(t, nil)
+	var text string
+	e.call("workspace/executeCommand", object{"command": commandExplain, "arguments": []string{"late"}}, &text)
+	assert.Contains(t, text, "late:")
+	var ignored any
+	assert.ErrorContains(t, e.try("workspace/executeCommand", object{"command": commandExplain, "arguments": []string{"none"}}, &ignored), "no finding")
+	assert.ErrorContains(t, e.try("workspace/executeCommand", object{"command": "none"}, &ignored), "no command")
+	e.open("/a.take", small)
+	e.settle()
+	var places []Location
+	e.call("workspace/executeCommand", object{"command": commandWaits, "arguments": []any{e.at("/a.take", "|beat \"Across")}}, &places)
+	assert.NotEmpty(t, places)
+	var symbols []WorkspaceSymbol
+	e.call("workspace/symbol", object{"query": "m2"}, &symbols)
+	require.Len(t, symbols, 1)
+	assert.Equal(t, "M2", symbols[0].Name)
+}
+
+// TestFindingsStayWhileTheRestIsChecked holds that what the lenses show is shown
+// on, at its new place, until it is looked at again.
+func TestFindingsStayWhileTheRestIsChecked(t *testing.T) {
+	e := edit(t, nil)
+	e.open("/a.take", strings.Replace(small, "mina walks from M1 to M2", "mina walks from M1 to M2 by +1 s", 1))
+	e.settle()
+	require.Contains(t, e.found("/a.take"), "late")
+	e.server.checks <- struct{}{}
+	at := strings.Index(e.texts["/a.take"].Text, "beat")
+	e.change("/a.take", at, at, "# a line more\n")
+	e.wait("/a.take")
+	assert.Contains(t, e.found("/a.take"), "late")
+	e.change("/a.take", at, at, "nonsense\n")
+	e.wait("/a.take")
+	assert.NotContains(t, e.found("/a.take"), "late", "the text comes first")
+	<-e.server.checks
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"sync"
 	"time"
 
 	"longhand/lang/check"
@@ -56,10 +57,11 @@ func (s *server) rebind(p *planState) {
 	read := s.work.read()
 	r, err := textOnly(read, p.root, s.work.isPlan(p.root))
 	if err != nil { // the file is gone
-		p.bound = &compile.Result{Stopped: true}
+		p.bound, p.names = &compile.Result{Stopped: true}, nil
 		return
 	}
 	p.bound = r
+	p.names = sync.OnceValue(func() *names { return namesOf(r.Files) })
 	if r.Stopped {
 		return
 	}

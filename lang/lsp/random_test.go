@@ -36,7 +36,8 @@ func TestFindingsEqualThoseOfAFreshCompile(t *testing.T) {
 		n = fewEdits
 	}
 	r := rand.New(rand.NewPCG(7, 1931))
-	texts := []string{small, tiny(t), example(t, "eight-bars")}
+	texts := []string{small, tiny(t)}
+	examples := []string{example(t, "eight-bars"), example(t, "last-collection"), example(t, "night-ferry")}
 	e := edit(t, []string{"utf-16"})
 	const name = "/plans/a.take"
 	e.open(name, texts[0])
@@ -44,7 +45,11 @@ func TestFindingsEqualThoseOfAFreshCompile(t *testing.T) {
 	checked := 0
 	for i := range n {
 		if i%50 == 45 { // a text that can be checked again
-			batch = append(batch, e.replace(name, 0, len(e.texts[name].Text), texts[r.IntN(2)]))
+			next := texts[r.IntN(2)]
+			if i%1250 == 45 {
+				next = examples[i/1250%len(examples)]
+			}
+			batch = append(batch, e.replace(name, 0, len(e.texts[name].Text), next))
 		}
 		f := e.texts[name]
 		start := r.IntN(len(f.Text) + 1)
@@ -79,7 +84,7 @@ func TestFindingsEqualThoseOfAFreshCompile(t *testing.T) {
 		}
 	}
 	require.Greater(t, checked, n/settleEach/10, "too few texts that could be checked")
-	e.open(name, texts[2])
+	e.open(name, examples[0])
 	e.settle()
 	require.True(t, sameAsFresh(t, e, name))
 }
@@ -172,4 +177,31 @@ func requireSame(t *testing.T, e *editor, name string, r *compile.Result) {
 	e.mu.Unlock()
 	require.NoError(t, err)
 	require.JSONEq(t, string(text), string(got), e.texts[name].Text)
+}
+
+// TestMovedMarksAreCheckedLikeAFreshPlan moves marks of the examples a little,
+// many times, so that each check goes on from the one before.
+func TestMovedMarksAreCheckedLikeAFreshPlan(t *testing.T) {
+	moves := 6
+	if testing.Short() {
+		moves = 1
+	}
+	r := rand.New(rand.NewPCG(3, 31))
+	e := edit(t, []string{"utf-8"})
+	for _, x := range []string{"eight-bars", "last-collection"} {
+		name := "/plans/" + x + ".take"
+		e.open(name, example(t, x))
+		e.settle()
+		for range moves {
+			marks := strings.Split(e.texts[name].Text, "\n  mark ")
+			at := len(marks[0])
+			for _, m := range marks[1 : 1+r.IntN(len(marks)-1)] {
+				at += len("\n  mark ") + len(m)
+			}
+			at += strings.IndexByte(e.texts[name].Text[at:], ',') - 1 // the last digit of its x
+			e.change(name, at, at+1, string(rune('0'+r.IntN(10))))
+			e.settle()
+			require.True(t, sameAsFresh(t, e, name), e.texts[name].Text[at-20:at+10])
+		}
+	}
 }

@@ -69,7 +69,9 @@ func (s *Snapshot) ready() {
 	if s.others == nil {
 		s.others = func() [][]*syntax.File { return nil }
 	}
-	s.names = sync.OnceValue(func() *names { return namesOf(s.Files) })
+	if s.names == nil {
+		s.names = sync.OnceValue(func() *names { return namesOf(s.Files) })
+	}
 }
 
 // shiftsBetween is the way from the texts of a result to newer ones.

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"longhand/lang/syntax"
 )
@@ -49,6 +50,12 @@ var escapeSnippet = strings.NewReplacer(`\`, `\\`, `$`, `\$`, `}`, `\}`)
 var lowerWord = regexp.MustCompile(`[a-z][a-z-]*`)
 
 // usageWords are the language's own words in a usage.
-func usageWords(k *syntax.Kind) []string {
-	return append(lowerWord.FindAllString(k.Usage, -1), lowerWord.FindAllString(meanings["EVENT"], -1)...)
-}
+func usageWords(k *syntax.Kind) []string { return wordsOfUsages()[k] }
+
+var wordsOfUsages = sync.OnceValue(func() map[*syntax.Kind][]string {
+	m := map[*syntax.Kind][]string{}
+	for _, k := range syntax.Statements {
+		m[k] = append(lowerWord.FindAllString(k.Usage, -1), lowerWord.FindAllString(meanings["EVENT"], -1)...)
+	}
+	return m
+})

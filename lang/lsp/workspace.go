@@ -19,6 +19,7 @@ type planState struct {
 	whole  *compile.Result // the last that everything was computed for
 	fresh  bool            // whole is of the texts as they are
 	cancel func()          // gives up the check that runs
+	names  func() *names   // of bound, found once
 	turn   int             // counts its changes
 }
 
@@ -208,7 +209,7 @@ func (w *workspace) snapshot(name string) *Snapshot {
 	if d == nil || p == nil {
 		return nil
 	}
-	s := &Snapshot{Files: p.bound.Files, Plan: p.bound.Plan, Findings: p.findings(), Whole: p.whole}
+	s := &Snapshot{Files: p.bound.Files, Plan: p.bound.Plan, Findings: p.findings(), Whole: p.whole, names: p.names}
 	for _, f := range s.Files {
 		if f.Source.Name == name {
 			s.File = f
