@@ -79,7 +79,7 @@ func (s *server) initialized() {
 	}
 	s.post(message{method: "client/registerCapability", request: true, params: object{"registrations": []object{{
 		"id": "plans", "method": "workspace/didChangeWatchedFiles",
-		"registerOptions": object{"watchers": []object{{"globPattern": "**/*.take"}}},
+		"registerOptions": object{"watchers": []object{{"globPattern": "**/*.{take,svg,dxf}"}}},
 	}}}})
 }
 

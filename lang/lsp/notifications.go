@@ -12,7 +12,7 @@ import (
 func (s *server) notified(req *jsonrpc2.Request) error {
 	switch req.Method {
 	case "exit":
-		close(s.left)
+		s.leave()
 		return nil
 	case "$/cancelRequest":
 		return s.cancelled(req)

@@ -83,7 +83,8 @@ type server struct {
 	options Options
 	log     *log.Logger
 	conn    *jsonrpc2.Conn
-	left    chan struct{} // closed by exit
+	left    chan struct{}  // closed by exit
+	busy    sync.WaitGroup // requests that are not answered
 
 	mu        sync.Mutex // of all below
 	work      *workspace
@@ -157,7 +158,9 @@ func (s *server) Handle(ctx context.Context, conn *jsonrpc2.Conn, req *jsonrpc2.
 	s.mu.Lock()
 	s.running[req.ID] = cancel
 	s.mu.Unlock()
+	s.busy.Add(1)
 	go func() {
+		defer s.busy.Done()
 		var result any
 		err := s.guard(req.Method, func() (err error) {
 			result, err = work(ctx)
@@ -173,6 +176,25 @@ func (s *server) Handle(ctx context.Context, conn *jsonrpc2.Conn, req *jsonrpc2.
 		}
 		s.answer(s.ctx, conn, req, result, err)
 	}()
+}
+
+// lastAnswers is how long an editor that has said exit is waited for to take the
+// answers it has asked for.
+const lastAnswers = 2 * time.Second
+
+// leave ends the connection once everything asked before is answered.
+func (s *server) leave() {
+	answered := make(chan struct{})
+	go func() {
+		s.busy.Wait()
+		close(answered)
+	}()
+	select {
+	case <-answered:
+	case <-time.After(lastAnswers):
+	case <-s.ctx.Done():
+	}
+	close(s.left)
 }
 
 // Codes of errors, of the protocol.

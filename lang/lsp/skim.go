@@ -12,6 +12,8 @@ import (
 type skimmed struct {
 	plan bool     // it is a plan by itself, not part of others
 	uses []string // the files it uses, as written
+	// drawings are the files it takes walls from.
+	drawings []string
 }
 
 func skim(text string) skimmed {
@@ -26,15 +28,22 @@ func skim(text string) skimmed {
 		case "take", "look", "beat", "pickup":
 			s.plan = true
 		case "use":
-			for _, t := range syntax.Lex("", rest) {
-				if t.Type == syntax.TokString {
-					s.uses = append(s.uses, (&syntax.String{Raw: t.Value}).Value())
-					break
-				}
-			}
+			s.uses = append(s.uses, quoted(rest)...)
+		case "plan":
+			s.drawings = append(s.drawings, quoted(rest)...)
 		}
 	}
 	return s
+}
+
+// quoted is the first text in quotes, if there is one.
+func quoted(line string) []string {
+	for _, t := range syntax.Lex("", line) {
+		if t.Type == syntax.TokString {
+			return []string{(&syntax.String{Raw: t.Value}).Value()}
+		}
+	}
+	return nil
 }
 
 // document is a text that is open in the editor.

@@ -154,8 +154,8 @@ func (w *workspace) skim(name string) skimmed {
 	return skim(text)
 }
 
-// uses is all files a plan uses, those that its parts use, too, and those that
-// are not there; itself included.
+// uses is all files a plan uses, drawings and those that its parts use, too, and
+// those that are not there; itself included.
 func (w *workspace) uses(name string) map[string]bool {
 	seen := map[string]bool{}
 	w.follow(name, seen)
@@ -167,7 +167,11 @@ func (w *workspace) follow(name string, seen map[string]bool) {
 		return
 	}
 	seen[name] = true
-	for _, u := range w.skim(name).uses {
+	s := w.skim(name)
+	for _, d := range s.drawings {
+		seen[bind.Resolve(name, d)] = true
+	}
+	for _, u := range s.uses {
 		w.follow(bind.Resolve(name, u), seen)
 	}
 }
@@ -209,7 +213,10 @@ func (w *workspace) snapshot(name string) *Snapshot {
 	if d == nil || p == nil {
 		return nil
 	}
-	s := &Snapshot{Files: p.bound.Files, Plan: p.bound.Plan, Findings: p.findings(), Whole: p.whole, names: p.names}
+	s := &Snapshot{Files: p.bound.Files, Plan: p.bound.Plan, Findings: p.findings(), names: p.names}
+	if p.whole != nil && p.whole.Tracks != nil {
+		s.Whole = p.whole
+	}
 	for _, f := range s.Files {
 		if f.Source.Name == name {
 			s.File = f
