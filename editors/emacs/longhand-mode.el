@@ -136,18 +136,46 @@
 (defvar longhand--sections '("take" "set" "kit" "people" "look" "beat" "pickup")
   "The words that start a section.")
 
+(defun longhand--header-p ()
+  "Whether the line begins a section."
+  (looking-at (concat "[ \t]*" (regexp-opt longhand--sections) "\\_>")))
+
+(defun longhand--comment-p ()
+  "Whether the line is empty or a comment alone."
+  (looking-at "[ \t]*\\(?:#\\|$\\)"))
+
+(defun longhand--goes-on-p ()
+  "Whether the statement of the line ends in a comma."
+  (let ((end (line-end-position)))
+    (save-excursion
+      (while (and (re-search-forward "#\\|\"\\(?:[^\"\\\n]\\|\\\\.\\)*\"" end t)
+                  (not (eq (char-before) ?#))))
+      (if (eq (char-before) ?#) (backward-char) (goto-char end))
+      (skip-chars-backward " \t")
+      (eq (char-before) ?,))))
+
+(defun longhand--column ()
+  "How far in the line at point is to stand: as the formatter has it."
+  (save-excursion
+    (beginning-of-line)
+    (let ((here (point)) next before)
+      (save-excursion
+        (while (and (looking-at "[ \t]*#") (zerop (forward-line)) (not (eobp))))
+        (setq next (longhand--header-p)))
+      (while (and (zerop (forward-line -1)) (longhand--comment-p)))
+      (setq before (and (< (point) here) (not (longhand--comment-p))))
+      (cond (next 0)
+            ((not before) 0)
+            ((longhand--goes-on-p) 6)
+            ((or (longhand--header-p)
+                 (re-search-backward (concat "^[ \t]*" (regexp-opt longhand--sections) "\\_>") nil t))
+             2)
+            (t 0)))))
+
 (defun longhand-indent-line ()
   "Indent a line: headers at the margin, their lines two in."
   (interactive)
-  (let ((column
-         (save-excursion
-           (beginning-of-line)
-           (if (looking-at (concat "[ \t]*" (regexp-opt longhand--sections) "\\_>"))
-               0
-             (skip-chars-backward " \t\n")
-             (cond ((bobp) 0)
-                   ((eq (char-before) ?,) 4)
-                   (t 2))))))
+  (let ((column (longhand--column)))
     (if (<= (current-column) (current-indentation))
         (indent-line-to column)
       (save-excursion (indent-line-to column)))))

@@ -13,7 +13,7 @@ import (
 // Emacs gives every piece the face of the role the parser gives it.
 func TestEmacs(t *testing.T) {
 	all := plans(t)
-	for i, file := range inEmacs(t, all) {
+	for i, file := range inEmacs(t, "../../testdata/highlight/faces.el", all) {
 		p := all[i]
 		var got []Role
 		var faces []string
@@ -68,7 +68,7 @@ func emacsRole(t *testing.T, want Role, face string) Role {
 	return Plain
 }
 
-func inEmacs(t *testing.T, all []plan) [][]string {
+func inEmacs(t *testing.T, script string, all []plan) [][]string {
 	t.Helper()
 	program, err := exec.LookPath("emacs")
 	if err != nil {
@@ -79,7 +79,7 @@ func inEmacs(t *testing.T, all []plan) [][]string {
 	for _, p := range all {
 		paths = append(paths, p.path)
 	}
-	cmd := exec.Command(program, "-Q", "--batch", "-L", "../../editors/emacs", "-l", "../../testdata/highlight/faces.el")
+	cmd := exec.Command(program, "-Q", "--batch", "-L", "../../editors/emacs", "-l", script)
 	cmd.Env = append(os.Environ(), "LC_ALL=C.UTF-8", "OUT="+out, "PLANS="+strings.Join(paths, "\n"))
 	said, err := cmd.CombinedOutput()
 	require.NoError(t, err, "%s", said)
@@ -98,4 +98,12 @@ func TestEmacsCompiles(t *testing.T) {
 	require.NoError(t, os.WriteFile(path, text, 0o644))
 	said, err := exec.Command(program, "-Q", "--batch", "--eval", "(setq byte-compile-error-on-warn t)", "-f", "batch-byte-compile", path).CombinedOutput()
 	require.NoError(t, err, "%s", said)
+}
+
+// Emacs sets lines in as the formatter does.
+func TestEmacsIndents(t *testing.T) {
+	all := laidOut(t)
+	for i, file := range inEmacs(t, "../../testdata/highlight/indent.el", all) {
+		require.Equal(t, all[i].text, strings.Join(file, "\n")+"\n", all[i].path)
+	}
 }

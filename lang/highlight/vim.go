@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-
-	"longhand/lang/syntax"
 )
 
 // vimGroups are the groups of Vim's colour schemes.
@@ -107,47 +105,4 @@ func vimRequired(r rule) string {
 		b.WriteString(written(r.Ahead, vim{}))
 	}
 	return b.String()
-}
-
-// vimIndent is the indent file: headers stand at the margin, their lines two
-// blanks in, and what a line goes on with four, as the formatter sets them.
-func vimIndent() []byte {
-	return []byte(fmt.Sprintf(`" Vim indent file
-" Language: longhand, plans of long takes
-" %s
-
-if exists("b:did_indent")
-  finish
-endif
-let b:did_indent = 1
-
-setlocal indentexpr=LonghandIndent()
-setlocal indentkeys=o,O,!^F,%s
-setlocal nosmartindent
-
-let b:undo_indent = "setlocal indentexpr< indentkeys< smartindent<"
-
-if exists("*LonghandIndent")
-  finish
-endif
-
-function LonghandIndent() abort
-  let l:header = '\v^\s*%%(%s)>'
-  if getline(v:lnum) =~# l:header
-    return 0
-  endif
-  let l:before = prevnonblank(v:lnum - 1)
-  if l:before == 0
-    return 0
-  endif
-  let l:text = substitute(getline(l:before), '\s*#[^"]*$', '', '')
-  if l:text =~# ',\s*$'
-    return 4
-  endif
-  while l:before > 0 && getline(l:before) =~# '^\s*#'
-    let l:before = prevnonblank(l:before - 1)
-  endwhile
-  return l:before == 0 ? 0 : 2
-endfunction
-`, madeBy, "0=~"+strings.Join(syntax.SectionWords, ",0=~"), strings.Join(syntax.SectionWords, "|")))
 }

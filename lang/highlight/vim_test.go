@@ -1,6 +1,7 @@
 package highlight
 
 import (
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -8,6 +9,11 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"longhand/lang/diag"
+	"longhand/lang/format"
+	"longhand/lang/source"
+	"longhand/lang/syntax"
 )
 
 // Vim gives every piece the group of the role the parser gives it.
@@ -88,4 +94,77 @@ func byFile(t *testing.T, path string, n int) [][]string {
 	}
 	require.Len(t, files, n+1)
 	return files[:n]
+}
+
+// laidOut are the plans as the formatter sets them.
+func laidOut(t *testing.T) []plan {
+	t.Helper()
+	var all []plan
+	for _, p := range plans(t) {
+		if strings.HasSuffix(p.path, "table.take") || strings.HasSuffix(p.path, "tricky.take") {
+			continue // lines that cannot be read stay as they are
+		}
+		p.text = format.Text(p.text)
+		p.path = filepath.Join(t.TempDir(), filepath.Base(p.path))
+		all = append(all, p)
+	}
+	goesOn := plan{path: filepath.Join(t.TempDir(), "goes-on.take"), text: format.Text(continued)}
+	all = append(all, goesOn)
+	for _, p := range all {
+		require.NoError(t, os.WriteFile(p.path, []byte(p.text), 0o644))
+	}
+	return all
+}
+
+// continued has lines that go on, and comments everywhere.
+const continued = `# before all
+use "hall.take"
+take "Going on, # and on"
+  # in the section
+  rate 24 fps   # after a statement,
+  # still in it
+
+# before the next one
+# twice
+people
+  performer mina
+  performer otto
+beat "One"
+  A sees mina, # the first
+    otto
+  mina walks via (1, 2),
+    (3, 4),
+    (5, 6) to (7, 8)
+  mina says "one, two,"
+  mina stands
+# the end
+`
+
+// Vim sets lines in as the formatter does.
+func TestVimIndents(t *testing.T) {
+	all := laidOut(t)
+	for i, file := range inVim(t, "vim", "../../testdata/highlight/indent.vim", all) {
+		require.Equal(t, all[i].text, strings.Join(file, "\n")+"\n", all[i].path)
+	}
+}
+
+// Vim's quickfix list takes findings apart as they are printed.
+func TestVimReadsFindings(t *testing.T) {
+	_, bag := syntax.Parse(source.NewFile("a b/plan.take", "take \"x\"\n  rate 24 fsp\n  wall\n"))
+	list := bag.Sorted()
+	require.Len(t, list, 2)
+	list[1].Severity = diag.Warning
+	var text strings.Builder
+	require.NoError(t, diag.WriteShort(&text, list))
+	text.WriteString("1 error, 1 warning\n")
+	path := filepath.Join(t.TempDir(), "findings")
+	require.NoError(t, os.WriteFile(path, []byte(text.String()), 0o644))
+	got := inVim(t, "vim", "../../testdata/highlight/quickfix.vim", []plan{{path: path}})[0]
+	require.Len(t, got, 3, "%q from %s", got, text.String())
+	require.Equal(t, "longhand check --as short %:S", got[0])
+	for i, d := range list {
+		at := d.Span.StartPos()
+		require.True(t, strings.HasPrefix(got[i+1], fmt.Sprintf("a b/plan.take|%d|%d|%c|", at.Line, at.Column, d.Severity.String()[0])), got[i+1])
+		require.Contains(t, got[i+1], d.Message)
+	}
 }

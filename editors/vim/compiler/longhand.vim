@@ -9,8 +9,8 @@ let current_compiler = "longhand"
 let s:cpo_save = &cpo
 set cpo&vim
 
-CompilerSet makeprg=longhand\ check\ --color\ never\ %:S
-CompilerSet errorformat=%f:%l:%c:\ %trror\ %m,%f:%l:%c:\ %tarning\ %m,%f:%l:%c:\ %tote\ %m,%-G%.%#
+CompilerSet makeprg=longhand\ check\ --as\ short\ %:S
+CompilerSet errorformat=%f:%l:%c:\ %t%*[a-z]:\ %m,%-G%.%#
 
 let &cpo = s:cpo_save
 unlet s:cpo_save
