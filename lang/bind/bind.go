@@ -17,6 +17,13 @@ func KnownCodes(codes ...string) Option {
 	return func(b *binder) { b.codes = codes }
 }
 
+// Drawings has the floor plans that a set takes walls and blocks from read by
+// this; their paths are resolved as those of used files are. Without it they are
+// not read.
+func Drawings(read func(path string) (string, error)) Option {
+	return func(b *binder) { b.read = read }
+}
+
 // Bind makes a plan of the main file, which comes first, and the files it uses,
 // of which it takes set, kit and people. It always returns a plan, with as much
 // in it as could be understood.
@@ -65,11 +72,13 @@ func Bind(files []*syntax.File, opts ...Option) (*plan.Plan, diag.Bag) {
 type binder struct {
 	plan  *plan.Plan
 	found []*diag.Diagnostic
-	codes []string // that `allow` may name; nil for any
+	notes []*diag.Diagnostic                // what was made of drawings: nothing wrong
+	codes []string                          // that `allow` may name; nil for any
+	read  func(path string) (string, error) // drawings; nil to leave them
 
 	names   map[string]plan.Thing       // all that is declared
 	lost    map[string]bool             // names that unreadable lines would have declared
-	blind   bool                        // a file is missing: any name may be in it
+	blind   bool                        // a file or drawing is missing: any name may be in it
 	unknown map[string]*diag.Diagnostic // names reported as unknown
 	said    map[string]source.Span      // statements of which one is enough
 	marks   map[*plan.Mark]*markText
@@ -104,7 +113,7 @@ type line struct {
 
 func (b *binder) bag() diag.Bag {
 	var bag diag.Bag
-	for _, d := range b.found {
+	for _, d := range append(b.found, b.notes...) {
 		bag.Add(*d)
 	}
 	return bag

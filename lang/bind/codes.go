@@ -242,7 +242,7 @@ beat "One"
 	{
 		Code: CodeNoFile, Severity: diag.Error,
 		Title:   "a file that cannot be read",
-		Explain: `A use line names a file that is not there or may not be read. Its path is seen from the folder of the file the line stands in, with forward slashes. Names that the missing file may declare are not reported.`,
+		Explain: `A use line names a file, or a plan line a drawing, that is not there or may not be read. Its path is seen from the folder of the file the line stands in, with forward slashes. Names that the missing file may declare are not reported.`,
 		Bad: `use "no-such-hall.take"
 `,
 		Good: `set "Hall"
@@ -255,6 +255,32 @@ beat "One"
 		Bad: `use "plan.take"
 `,
 		Good: `set "Hall"
+`,
+	},
+	{
+		Code: CodeBadDrawing, Severity: diag.Error,
+		Title: "a drawing that cannot be read",
+		Explain: `A plan line names a floor plan that is there and yields nothing: it is neither SVG nor DXF by its name, its text breaks off or is in a form that is not read, it is measured past all bounds, or nothing on it lies on a layer or in a group whose name says wall, block, platform or pillar. Names that the drawing may hold are not reported meanwhile.
+
+Layers are named by what lies on them: wall, or with a name and heights: wall street 3 m, platform stage 0 m to 0.6 m. A DXF drawing has to be saved as text.`,
+		Bad: `set "Hall"
+  plan "hall.pdf" scale 1:50
+`,
+		Good: `set "Hall"
+  wall street (0, 0) (24, 0) high 5 m
+`,
+	},
+	{
+		Code: CodeDrawingNote, Severity: diag.Note,
+		Title: "parts of a drawing that were left out or guessed",
+		Explain: `A floor plan was read, and not all of it: shapes whose layer or group says none of wall, block, platform and pillar in its name, outlines that are not closed or whose sides cross, pictures. Or a DXF drawing does not say what it is measured in ($INSUNITS), and millimetres were taken.
+
+Nothing is wrong if what is left out stands in nobody's way: lettering, furniture that goes, dimensions. Otherwise rename its layer in the drawing. The plan of this finding needs a drawing hall.svg with such shapes in it.`,
+		Bad: `set "Hall"
+  plan "hall.svg" scale 1:50
+`,
+		Good: `set "Hall"
+  wall street (0, 0) (24, 0) high 5 m
 `,
 	},
 }

@@ -17,13 +17,17 @@ import (
 )
 
 func loadAlone(text string) []diag.Diagnostic {
-	files, bag := Load(func(path string) (string, error) {
-		if path == "plan.take" {
+	read := func(path string) (string, error) {
+		switch path {
+		case "plan.take":
 			return text, nil
+		case "hall.svg":
+			return `<svg viewBox="0 0 200 100"><g id="wall"><path d="M0 0H100"/></g><g id="chairs"><rect width="5" height="5"/></g></svg>`, nil
 		}
 		return "", errors.New("file does not exist")
-	}, "plan.take")
-	_, found := Bind(files)
+	}
+	files, bag := Load(read, "plan.take")
+	_, found := Bind(files, Drawings(read))
 	bag.Merge(found)
 	return bag.Sorted()
 }

@@ -14,6 +14,7 @@ const (
 	wallHigh       units.Metres  = 5
 	doorHigh       units.Metres  = 2.1
 	sillHigh       units.Metres  = 0.9
+	drawnPlatform  units.Metres  = 0.2 // of a drawing's layer that says no height
 )
 
 var defaultRate = units.Rate{Num: 24, Den: 1}
@@ -31,6 +32,7 @@ func Defaults(s units.System) []units.Default {
 		{Name: "wall, pillar, block, height", Value: "from the floor to " + l(wallHigh), Source: body.Practice},
 		{Name: "wall, thickness", Value: l(solid.WallThick), Source: body.Practice},
 		{Name: "wall with a lens hole in it, thickness", Value: l(solid.SkinThick), Source: body.Practice},
+		{Name: "platform in a drawing, height", Value: l(drawnPlatform), Source: body.Practice},
 		{Name: "door, mirror, height", Value: "from the floor to " + l(doorHigh), Source: body.Practice},
 		{Name: "door, at the first frame", Value: "shut", Source: body.Practice},
 		{Name: "window, glow, height", Value: "from " + l(sillHigh) + " to " + l(doorHigh), Source: body.Practice},
