@@ -25,10 +25,18 @@ type mover struct {
 	low    float64  // of a box: over the floor it stands on
 	high   float64
 
-	poses  []motion.Pose // by frame, where known
-	known  []bool
+	looks  []motion.Pose // at every look
+	close  []*closer     // between looks, where anybody asked
 	bounds []stage
 }
+
+// closer is the poses at some frames on end, where known.
+type closer struct {
+	known uint64
+	poses [closeFrames]motion.Pose
+}
+
+const closeFrames = 64
 
 // stage is the box about where a body is at some looks on end, so that whole
 // stretches of a take may be passed over where two are far from each other.
@@ -75,6 +83,7 @@ type movers struct {
 	rate   units.Rate
 	frames int
 	stride int // frames between the looks that find what is worth a closer one
+	lookAt []units.Seconds
 	list   []*mover
 	by     map[plan.Thing]*mover
 	worn   map[*plan.Rig][]worn
@@ -102,6 +111,9 @@ func (p *Pass) moving() *movers {
 	t := p.Tracks
 	m := &movers{rate: t.Rate, frames: t.Frames, by: map[plan.Thing]*mover{}, worn: map[*plan.Rig][]worn{}}
 	m.stride = max(1, int(math.Round(t.Rate.PerSecond()*lookEvery)))
+	for f := 0; f < m.frames; f += m.stride {
+		m.lookAt = append(m.lookAt, m.time(f))
+	}
 	for _, c := range t.Cameras {
 		for _, h := range c.Holds {
 			if h.Worn {
@@ -110,7 +122,7 @@ func (p *Pass) moving() *movers {
 		}
 	}
 	for _, tr := range t.Bodies {
-		if b := newMover(tr, t.Frames); b != nil {
+		if b := newMover(tr); b != nil {
 			m.list = append(m.list, b)
 			m.by[tr.Thing] = b
 		}
@@ -119,7 +131,7 @@ func (p *Pass) moving() *movers {
 	return m
 }
 
-func newMover(tr *motion.Track, frames int) *mover {
+func newMover(tr *motion.Track) *mover {
 	b := &mover{thing: tr.Thing, track: tr}
 	switch thing := tr.Thing.(type) {
 	case *plan.Person:
@@ -151,8 +163,6 @@ func newMover(tr *motion.Track, frames int) *mover {
 		b.long, b.wide = float64(tr.Length)/2, float64(tr.Width)/2
 		b.reach = math.Hypot(b.long, b.wide)
 	}
-	b.poses = make([]motion.Pose, frames)
-	b.known = make([]bool, frames)
 	return b
 }
 
@@ -162,11 +172,27 @@ const hungHeight = 0.5
 
 // at is the pose at a frame.
 func (m *movers) at(b *mover, frame int) motion.Pose {
-	if !b.known[frame] {
-		b.known[frame] = true
-		b.poses[frame] = b.track.At(m.time(frame))
+	if frame%m.stride == 0 {
+		if b.looks == nil {
+			b.looks = make([]motion.Pose, len(m.lookAt))
+			b.track.Sample(m.lookAt, func(i int, p motion.Pose) { b.looks[i] = p })
+		}
+		return b.looks[frame/m.stride]
 	}
-	return b.poses[frame]
+	if b.close == nil {
+		b.close = make([]*closer, m.frames/closeFrames+1)
+	}
+	c := b.close[frame/closeFrames]
+	if c == nil {
+		c = &closer{}
+		b.close[frame/closeFrames] = c
+	}
+	i := frame % closeFrames
+	if c.known>>i&1 == 0 {
+		c.known |= 1 << i
+		c.poses[i] = b.track.At(m.time(frame))
+	}
+	return c.poses[i]
 }
 
 func (m *movers) time(frame int) units.Seconds { return m.rate.Time(units.Frame(frame)) }
