@@ -13,7 +13,6 @@ import (
 	"longhand/lang/compile"
 	"longhand/lang/diag"
 	"longhand/render/book"
-	"longhand/render/overhead"
 	"longhand/render/sheets"
 )
 
@@ -156,20 +155,20 @@ func atRevision(ctx context.Context, revision string) compile.Read {
 	}
 }
 
-// books is the book and the cards, for build.
-func books(ctx context.Context, r *compile.Result, o overhead.Options) ([]artifact, error) {
-	rows, err := sheets.Breakdown(ctx, r)
+// book is the whole book, for build.
+func (m *making) book() ([]artifact, error) { return m.bound("book.pdf", book.Write) }
+
+// cards is a card for each person, for build.
+func (m *making) cards() ([]artifact, error) { return m.bound("cards.pdf", book.WriteCards) }
+
+func (m *making) bound(name string, write func(context.Context, *compile.Result, book.Options) ([]byte, error)) ([]artifact, error) {
+	rows, err := m.rows()
 	if err != nil {
 		return nil, err
 	}
-	bo := book.Options{Paper: o.Paper, Colour: o.Colour, Sheets: rows}
-	whole, err := book.Write(ctx, r, bo)
+	data, err := write(m.ctx, m.r, book.Options{Paper: m.o.Paper, Colour: m.o.Colour, Sheets: rows})
 	if err != nil {
 		return nil, err
 	}
-	cards, err := book.WriteCards(ctx, r, bo)
-	if err != nil {
-		return nil, err
-	}
-	return []artifact{{"book.pdf", whole}, {"cards.pdf", cards}}, nil
+	return []artifact{{name, data}}, nil
 }

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"path"
 	"path/filepath"
@@ -12,7 +11,6 @@ import (
 
 	"longhand/lang/compile"
 	"longhand/lang/diag"
-	"longhand/render/overhead"
 )
 
 func (a *app) buildCommand() *cobra.Command {
@@ -107,19 +105,4 @@ func folderName(file string, taken map[string]bool) string {
 	}
 	taken[name] = true
 	return name
-}
-
-// everything makes all there is of a plan, in the order of the folder.
-func everything(ctx context.Context, r *compile.Result, o overhead.Options) ([]artifact, error) {
-	var out []artifact
-	for _, make := range []func(context.Context, *compile.Result, overhead.Options) ([]artifact, error){
-		drawings, pictures, breakdown, books, findings,
-	} {
-		files, err := make(ctx, r, o)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, files...)
-	}
-	return out, nil
 }

@@ -1,14 +1,11 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
 
-	"longhand/lang/compile"
-	"longhand/render/overhead"
 	"longhand/render/sheets"
 )
 
@@ -97,8 +94,8 @@ func sheetFiles(book *sheets.Book, folder string, forms ...string) ([]artifact, 
 }
 
 // breakdown is all sheets, for build.
-func breakdown(ctx context.Context, r *compile.Result, _ overhead.Options) ([]artifact, error) {
-	book, err := sheets.Breakdown(ctx, r)
+func (m *making) breakdown() ([]artifact, error) {
+	book, err := m.rows()
 	if err != nil {
 		return nil, err
 	}
