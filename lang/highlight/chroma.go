@@ -16,7 +16,7 @@ var chromaTypes = map[Role]string{
 
 // chroma is the lexer of the printer of that name, for pages made with it.
 func chroma() []byte {
-	d := perl{escape: `\u%04x`}
+	d := perl{escape: `\u%04x`, alphabet: letters, inWord: inWords}
 	var b strings.Builder
 	fmt.Fprintf(&b, `<!-- %s -->
 <lexer>

@@ -10,11 +10,19 @@ import (
 // and every word and number is taken whole by one of them, so that no rule has
 // to look back for a word's start.
 type perl struct {
-	escape string // how a character is written by its number: \x{%04x}
+	escape   string // how a character is written by its number: \x{%04x}
+	alphabet string // a letter, or the accent of one
+	inWord   string // one of these, or a digit
 }
 
+// The letters, by their properties, and for engines that do not know those.
+const (
+	letters, inWords           = `[\p{L}\p{M}]`, `[\p{L}\p{M}0-9]`
+	plainLetters, plainInWords = `[^\W\d_]`, `[^\W_]`
+)
+
 func (perl) literal(text string) string { return regexp.QuoteMeta(text) }
-func (perl) letter() string             { return `[\p{L}\p{M}]` }
+func (d perl) letter() string           { return d.alphabet }
 
 func (d perl) set(chars string) string { return "[" + d.inside(chars) + "]" }
 
@@ -49,7 +57,7 @@ func (perl) optional() string            { return "?" }
 func (perl) repeat() string              { return "*" }
 func (perl) many() string                { return "+" }
 func (perl) wordStart() string           { return "" }
-func (perl) wordEnd() string             { return `(?![\p{L}\p{M}0-9]|-[\p{L}\p{M}0-9])` }
+func (d perl) wordEnd() string           { return "(?!" + d.inWord + "|-" + d.inWord + ")" }
 
 func (perl) ahead(inner string, is bool) string {
 	if is {

@@ -12,6 +12,10 @@ var kateStyles = map[Role]string{
 	Option: "dsConstant", Class: "dsDataType", Declared: "dsVariable", Name: "dsNormal", Mark: "dsNormal", Wrong: "dsError",
 }
 
+// katePerl spells letters as pandoc, which reads the same file with an engine of
+// its own, knows them.
+var katePerl = perl{escape: `\x{%04x}`, alphabet: plainLetters, inWord: plainInWords}
+
 // kate is the syntax definition for Kate and what shares its engine. Where a
 // rule has more than one part, each part after the first has a context of its
 // own, which is left when something else stands there.
@@ -22,9 +26,9 @@ func kate() []byte {
 		if len(r.Parts) > 1 {
 			next = fmt.Sprintf("rule%d-2", i+1)
 		}
-		match := written(r.Parts[0].Pattern, onig)
+		match := written(r.Parts[0].Pattern, katePerl)
 		if must := required(r); must != "" {
-			match += onig.ahead(must, true)
+			match += katePerl.ahead(must, true)
 		}
 		start := ""
 		if r.Start {
@@ -67,11 +71,11 @@ func required(r rule) string {
 	var b strings.Builder
 	for _, p := range r.Parts[1:] {
 		if !p.Optional {
-			b.WriteString(written(seq{many{blank}, p.Pattern}, onig))
+			b.WriteString(written(seq{many{blank}, p.Pattern}, katePerl))
 		}
 	}
 	if r.Ahead != nil {
-		b.WriteString(written(r.Ahead, onig))
+		b.WriteString(written(r.Ahead, katePerl))
 	}
 	return b.String()
 }
@@ -79,14 +83,14 @@ func required(r rule) string {
 // kateChain writes the contexts of a rule's parts after the first.
 func kateChain(b *strings.Builder, i int, r rule) {
 	for at := 1; at < len(r.Parts); at++ {
-		fmt.Fprintf(b, "      <context name=\"rule%d-%d\" attribute=\"Plain\" lineEndContext=\"#pop\" fallthroughContext=\"#pop\">\n", i+1, at+1)
-		fmt.Fprintf(b, "        <RegExpr String=%s attribute=\"Plain\" context=\"#stay\"/>\n", quoteXML(written(many{blank}, onig)))
+		fmt.Fprintf(b, "      <context name=\"rule%d-%d\" attribute=\"Plain\" lineEndContext=\"#pop\" fallthrough=\"true\" fallthroughContext=\"#pop\">\n", i+1, at+1)
+		fmt.Fprintf(b, "        <RegExpr String=%s attribute=\"Plain\" context=\"#stay\"/>\n", quoteXML(written(many{blank}, katePerl)))
 		for j := at; j < len(r.Parts); j++ { // parts between may be missing
 			next := "#pop"
 			if j+1 < len(r.Parts) {
 				next = fmt.Sprintf("#pop!rule%d-%d", i+1, j+2)
 			}
-			fmt.Fprintf(b, "        <RegExpr String=%s attribute=\"%v\" context=\"%s\"/>\n", quoteXML(written(r.Parts[j].Pattern, onig)), r.Parts[j].Role, next)
+			fmt.Fprintf(b, "        <RegExpr String=%s attribute=\"%v\" context=\"%s\"/>\n", quoteXML(written(r.Parts[j].Pattern, katePerl)), r.Parts[j].Role, next)
 			if !r.Parts[j].Optional {
 				break
 			}

@@ -88,3 +88,30 @@ func kateRoles(t *testing.T, page string) []Role {
 	}
 	return got
 }
+
+// pandoc reads the same file with an engine of its own. It prints kinds that
+// several styles share, so some of each are looked at.
+func TestPandoc(t *testing.T) {
+	program, err := exec.LookPath("pandoc")
+	if err != nil {
+		t.Skip("pandoc is not installed")
+	}
+	cmd := exec.Command(program, "--syntax-definition=../../editors/kate/longhand.xml", "-t", "html")
+	cmd.Stdin = strings.NewReader("~~~longhand\n" + `# a comment
+  wall Åsa-é (8'6", 2 m) high 12' wild
+  mina walks to M1 when otto says "six \"sharp\""
+  rig cart cart seats 3
+  lens w24 24 mm stops T2 to T22
+` + "~~~\n")
+	out, err := cmd.CombinedOutput()
+	require.NoError(t, err, "%s", out)
+	for _, want := range []string{
+		`<span class="co"># a comment</span>`, `<span class="kw">wall</span> <span class="va">Åsa-é</span>`, `<span class="dv">8&#39;6&quot;</span>`,
+		`<span class="dv">2 m</span>`, `<span class="dv">12&#39;</span> <span class="cn">wild</span>`,
+		`mina <span class="fu">walks</span> <span class="op">to</span> M1 <span class="op">when</span>`,
+		`<span class="st">&quot;six </span><span class="sc">\&quot;</span><span class="st">sharp</span>`,
+		`<span class="va">cart</span> <span class="dt">cart</span>`, `<span class="fl">T2</span> <span class="op">to</span> <span class="fl">T22</span>`,
+	} {
+		require.Contains(t, string(out), want)
+	}
+}

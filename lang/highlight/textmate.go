@@ -40,7 +40,7 @@ type tmName struct {
 	Name string `json:"name"`
 }
 
-var onig = perl{escape: `\x{%04x}`}
+var onig = perl{escape: `\x{%04x}`, alphabet: letters, inWord: inWords}
 
 // textMate is the grammar for TextMate and what reads its grammars.
 func textMate() []byte {
