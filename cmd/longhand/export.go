@@ -10,10 +10,12 @@ import (
 
 	"longhand/lang/compile"
 	"longhand/lang/trace"
+	"longhand/render/gltf"
 )
 
 // exporters are the forms a take can be handed on in.
 var exporters = map[string]func(r *compile.Result) ([]byte, error){
+	"gltf": func(r *compile.Result) ([]byte, error) { return gltf.File(r.Plan, r.Stage) },
 	"trace": func(r *compile.Result) ([]byte, error) {
 		var b bytes.Buffer
 		err := trace.Write(&b, r.Stage.Scene, r.Sight)
@@ -28,6 +30,8 @@ func (a *app) exportCommand() *cobra.Command {
 		Short: "hand the take on to other programs",
 		Long: `Prints the take for other programs.
 
+  gltf    a 3D scene (glTF 2.0): set, people, rigs and cameras with their lenses,
+          moving as they do in the take
   trace   every frame's numbers as JSON: solids, bodies and cameras with their
           tracks, and what each camera sees of each body
 
