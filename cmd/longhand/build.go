@@ -68,7 +68,7 @@ are left alone.`,
 					all = append(all, artifact{prefix + m.name, m.data})
 				}
 			}
-			done, err := writeFolder(filepath.FromSlash(out), all)
+			done, err := writeFolder(filepath.FromSlash(out), cmd.Name(), all)
 			a.sayMade(done)
 			if err != nil {
 				return err

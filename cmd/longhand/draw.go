@@ -26,7 +26,7 @@ func (a *app) drawCommand() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return a.make(out, files, r)
+			return a.make(cmd.Name(), out, files, r)
 		},
 	}
 	flags.add(cmd)

@@ -12,8 +12,8 @@ import (
 // make writes artifacts into a folder and says what became of each. What is
 // wrong with the plan is said as well, and does not stop the making: a drawing of
 // a take that can't be shot shows why.
-func (a *app) make(dir string, files []artifact, r *compile.Result) error {
-	done, err := writeFolder(filepath.FromSlash(dir), files)
+func (a *app) make(command, dir string, files []artifact, r *compile.Result) error {
+	done, err := writeFolder(filepath.FromSlash(dir), command, files)
 	a.sayMade(done)
 	if err != nil {
 		return err

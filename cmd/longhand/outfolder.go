@@ -23,24 +23,27 @@ type made struct {
 	unchanged bool
 }
 
-// manifest lists the files a folder was given, so that the next run can take
-// away those it no longer makes, and none of anybody else's.
+// manifest lists the files that a command gave a folder, so that its next run can
+// take away those it no longer makes, and none of anybody else's, another
+// command's included.
 const manifest = ".longhand-made"
+
+func manifestFor(command string) string { return manifest + "-" + command }
 
 // writeFolder puts artifacts into a folder. Everything is computed before
 // anything is written; each file is written beside its place and renamed, and
 // one that would not change is left alone. A folder that did not exist comes
 // into being whole or not at all.
-func writeFolder(dir string, files []artifact) ([]made, error) {
+func writeFolder(dir, command string, files []artifact) ([]made, error) {
 	sort.Slice(files, func(i, j int) bool { return files[i].name < files[j].name })
 	if info, err := os.Stat(dir); err == nil && !info.IsDir() {
 		return nil, fmt.Errorf("%s is a file; name a folder to write into", dir)
 	} else if errors.Is(err, os.ErrNotExist) {
-		return newFolder(dir, files)
+		return newFolder(dir, command, files)
 	} else if err != nil {
 		return nil, err
 	}
-	stale := readManifest(dir)
+	stale := readManifest(dir, command)
 	var out []made
 	for _, f := range files {
 		path := filepath.Join(dir, filepath.FromSlash(f.name))
@@ -51,7 +54,7 @@ func writeFolder(dir string, files []artifact) ([]made, error) {
 		delete(stale, f.name)
 		out = append(out, made{path, same})
 	}
-	if _, err := writeFile(filepath.Join(dir, manifest), manifestOf(files)); err != nil {
+	if _, err := writeFile(filepath.Join(dir, manifestFor(command)), manifestOf(files)); err != nil {
 		return out, err
 	}
 	for name := range stale {
@@ -62,7 +65,7 @@ func writeFolder(dir string, files []artifact) ([]made, error) {
 	return out, nil
 }
 
-func newFolder(dir string, files []artifact) ([]made, error) {
+func newFolder(dir, command string, files []artifact) ([]made, error) {
 	parent := filepath.Dir(filepath.Clean(dir))
 	if err := os.MkdirAll(parent, 0o755); err != nil {
 		return nil, err
@@ -76,7 +79,8 @@ func newFolder(dir string, files []artifact) ([]made, error) {
 		return nil, err
 	}
 	var out []made
-	for _, f := range append(files, artifact{manifest, manifestOf(files)}) {
+	list := artifact{manifestFor(command), manifestOf(files)}
+	for _, f := range append(files[:len(files):len(files)], list) {
 		path := filepath.Join(temp, filepath.FromSlash(f.name))
 		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 			return nil, err
@@ -84,7 +88,7 @@ func newFolder(dir string, files []artifact) ([]made, error) {
 		if err := os.WriteFile(path, f.data, 0o644); err != nil {
 			return nil, err
 		}
-		if f.name != manifest {
+		if f.name != list.name {
 			out = append(out, made{filepath.Join(dir, filepath.FromSlash(f.name)), false})
 		}
 	}
@@ -133,16 +137,14 @@ func writeFile(path string, data []byte) (unchanged bool, err error) {
 func manifestOf(files []artifact) []byte {
 	var b strings.Builder
 	for _, f := range files {
-		if f.name != manifest {
-			b.WriteString(f.name + "\n")
-		}
+		b.WriteString(f.name + "\n")
 	}
 	return []byte(b.String())
 }
 
-func readManifest(dir string) map[string]bool {
+func readManifest(dir, command string) map[string]bool {
 	out := map[string]bool{}
-	data, err := os.ReadFile(filepath.Join(dir, manifest))
+	data, err := os.ReadFile(filepath.Join(dir, manifestFor(command)))
 	if err != nil {
 		return out
 	}

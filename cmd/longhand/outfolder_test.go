@@ -20,7 +20,7 @@ func files(names ...string) []artifact {
 
 func TestAFolderComesWhole(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "deep", "out")
-	done, err := writeFolder(dir, files("b/two.svg", "one.txt"))
+	done, err := writeFolder(dir, "draw", files("b/two.svg", "one.txt"))
 	require.NoError(t, err)
 	assert.Equal(t, []made{{filepath.Join(dir, "b", "two.svg"), false}, {filepath.Join(dir, "one.txt"), false}}, done)
 	left, err := os.ReadDir(filepath.Dir(dir))
@@ -30,11 +30,11 @@ func TestAFolderComesWhole(t *testing.T) {
 
 func TestWhatDoesNotChangeIsLeftAlone(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")
-	_, err := writeFolder(dir, files("one.txt", "two.txt"))
+	_, err := writeFolder(dir, "draw", files("one.txt", "two.txt"))
 	require.NoError(t, err)
 	old := time.Now().Add(-time.Hour)
 	require.NoError(t, os.Chtimes(filepath.Join(dir, "one.txt"), old, old))
-	done, err := writeFolder(dir, append(files("one.txt"), artifact{"two.txt", []byte("new")}))
+	done, err := writeFolder(dir, "draw", append(files("one.txt"), artifact{"two.txt", []byte("new")}))
 	require.NoError(t, err)
 	assert.True(t, done[0].unchanged)
 	assert.False(t, done[1].unchanged)
@@ -45,13 +45,16 @@ func TestWhatDoesNotChangeIsLeftAlone(t *testing.T) {
 
 func TestOnlyItsOwnFilesAreTakenAway(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")
-	_, err := writeFolder(dir, files("one.txt", "gone.txt"))
+	_, err := writeFolder(dir, "draw", files("one.txt", "gone.txt"))
+	require.NoError(t, err)
+	_, err = writeFolder(dir, "sheets", files("other.txt"))
 	require.NoError(t, err)
 	mine := filepath.Join(dir, "mine.txt")
 	require.NoError(t, os.WriteFile(mine, []byte("x"), 0o644))
-	_, err = writeFolder(dir, files("one.txt"))
+	_, err = writeFolder(dir, "draw", files("one.txt"))
 	require.NoError(t, err)
 	assert.FileExists(t, mine)
+	assert.FileExists(t, filepath.Join(dir, "other.txt"), "another command's")
 	assert.NoFileExists(t, filepath.Join(dir, "gone.txt"))
 }
 
@@ -61,8 +64,8 @@ func TestAManifestReachesNowhereElse(t *testing.T) {
 	outside := filepath.Join(root, "precious.txt")
 	require.NoError(t, os.Mkdir(dir, 0o755))
 	require.NoError(t, os.WriteFile(outside, []byte("x"), 0o644))
-	require.NoError(t, os.WriteFile(filepath.Join(dir, manifest), []byte("../precious.txt\n"+outside+"\n"), 0o644))
-	_, err := writeFolder(dir, files("one.txt"))
+	require.NoError(t, os.WriteFile(filepath.Join(dir, manifestFor("draw")), []byte("../precious.txt\n"+outside+"\n"), 0o644))
+	_, err := writeFolder(dir, "draw", files("one.txt"))
 	require.NoError(t, err)
 	assert.FileExists(t, outside)
 }
@@ -70,7 +73,7 @@ func TestAManifestReachesNowhereElse(t *testing.T) {
 func TestAFileInTheWayIsNotOverwritten(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "out")
 	require.NoError(t, os.WriteFile(path, []byte("precious"), 0o644))
-	_, err := writeFolder(path, files("one.txt"))
+	_, err := writeFolder(path, "draw", files("one.txt"))
 	assert.ErrorContains(t, err, "is a file")
 	data, _ := os.ReadFile(path)
 	assert.Equal(t, "precious", string(data))
@@ -79,7 +82,7 @@ func TestAFileInTheWayIsNotOverwritten(t *testing.T) {
 func TestAFolderThatCannotBeWrittenLeavesNothing(t *testing.T) {
 	parent := t.TempDir()
 	bad := append(files("a.txt"), artifact{"a.txt/b.txt", []byte("x")}) // a file where a folder has to be
-	_, err := writeFolder(filepath.Join(parent, "out"), bad)
+	_, err := writeFolder(filepath.Join(parent, "out"), "draw", bad)
 	assert.Error(t, err)
 	left, _ := os.ReadDir(parent)
 	assert.Empty(t, left)

@@ -52,7 +52,7 @@ columns say), json, xlsx. All of them unless --as names some.`,
 			if err != nil {
 				return err
 			}
-			return a.make(out, files, r)
+			return a.make(cmd.Name(), out, files, r)
 		},
 	}
 	cmd.Flags().StringVarP(&out, "output", "o", "out", "the folder to write into")
