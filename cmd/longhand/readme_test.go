@@ -21,29 +21,42 @@ func readme(t *testing.T) string {
 	return string(text)
 }
 
-// The picture at the top of the README is what the tool draws of the shipped
-// plan: `go test ./cmd/longhand -update` redraws it.
-func TestThePictureIsFresh(t *testing.T) {
-	text, err := os.ReadFile("../../examples/last-collection.take")
-	require.NoError(t, err)
-	r, err := compile.Text(context.Background(), "examples/last-collection.take", string(text), compile.Options{})
-	require.NoError(t, err)
-	files, err := drawings(context.Background(), r, overhead.Options{})
-	require.NoError(t, err)
-	const picture = "../../examples/last-collection.svg"
-	for _, f := range files {
-		if f.name != "overhead/beat-06-the-eight.svg" {
-			continue
-		}
-		if *update && os.Getenv("CI") == "" {
-			require.NoError(t, os.WriteFile(picture, f.data, 0o644))
-		}
-		got, err := os.ReadFile(picture)
+// Pictures in the project's pages are what the tool draws of the plans beside
+// them: `go test ./cmd/longhand -update` redraws them.
+func TestPicturesAreFresh(t *testing.T) {
+	for _, p := range []struct {
+		plan, drawing, picture string
+		colour                 bool
+	}{
+		{"last-collection.take", "beat-06-the-eight", "last-collection.svg", false},
+		{"lessons/lesson-1.take", "take", "lessons/lesson-1.svg", true},
+		{"lessons/lesson-2.take", "take", "lessons/lesson-2.svg", true},
+		{"lessons/lesson-3.take", "take", "lessons/lesson-3.svg", true},
+		{"lessons/lesson-4.take", "take", "lessons/lesson-4.svg", true},
+		{"lessons/lesson-5.take", "beat-05-one-hour", "lessons/lesson-5.svg", true},
+	} {
+		text, err := os.ReadFile("../../examples/" + p.plan)
 		require.NoError(t, err)
-		assert.Equal(t, string(f.data), string(got), "run `go test ./cmd/longhand -update`, and look at it")
-		return
+		r, err := compile.Text(context.Background(), "examples/"+p.plan, string(text), compile.Options{})
+		require.NoError(t, err)
+		files, err := drawings(context.Background(), r, overhead.Options{Colour: p.colour})
+		require.NoError(t, err)
+		drawn := false
+		for _, f := range files {
+			if f.name != "overhead/"+p.drawing+".svg" {
+				continue
+			}
+			drawn = true
+			picture := "../../examples/" + p.picture
+			if *update && os.Getenv("CI") == "" {
+				require.NoError(t, os.WriteFile(picture, f.data, 0o644))
+			}
+			got, err := os.ReadFile(picture)
+			require.NoError(t, err)
+			assert.True(t, string(f.data) == string(got), "%s: run `go test ./cmd/longhand -update`, and look at it", p.picture)
+		}
+		assert.True(t, drawn, p.picture)
 	}
-	t.Fatal("the beat of the picture is not drawn")
 }
 
 func TestTheFirstPlanOfTheReadmeCompiles(t *testing.T) {

@@ -68,7 +68,7 @@ func (b *builder) mountOf(camera *plan.Camera, h *hold, last bool) (mount, bool)
 const pupilBehind = 0.03
 
 // behind is the place of a hidden lens: behind its hole, on the side away from
-// the first thing it sees.
+// the first thing it sees once it rolls.
 func (b *builder) behind(camera *plan.Camera, h *hold) (geom.Vec3, float64) {
 	hole := h.hide.Hole
 	on := plan.On{Wall: hole.Wall, From: hole.Along, To: hole.Along}
@@ -78,10 +78,18 @@ func (b *builder) behind(camera *plan.Camera, h *hold) (geom.Vec3, float64) {
 	c, _ := plan.On{Wall: hole.Wall, From: hole.Along, To: hole.Along + near}.Ends()
 	normal := c.Sub(a).Unit().Left()
 	side := 1.0 // the side the lens looks to
-	if see := b.seeing(camera, h.start, math.MaxInt); see != nil {
+	// What counts is where its target is once it rolls: before, nobody looks.
+	looks := h.start
+	for _, r := range b.rolls(camera) {
+		if float64(r.To) > looks {
+			looks = math.Max(looks, float64(r.From))
+			break
+		}
+	}
+	if see := b.seeing(camera, looks, math.MaxInt); see != nil {
 		for _, to := range see.Targets {
 			if g, ok := b.target(to); ok {
-				if g.point(h.start).Sub(p).Dot(normal) < 0 {
+				if g.point(looks).Sub(p).Dot(normal) < 0 {
 					side = -1
 				}
 				break

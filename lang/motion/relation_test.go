@@ -204,3 +204,30 @@ func (p *playing) peak(t *testing.T, name string, q Quantity) float64 {
 	require.False(t, math.IsInf(most, -1), "no such demand")
 	return most
 }
+
+// A hidden lens is behind the wall from where its target is when it rolls, not
+// from where the target was when nobody looked.
+func TestAHiddenLensIsBehindItsHoleOnceItRolls(t *testing.T) {
+	p := play(t, `take "Behind"
+  rate 24 fps
+set "Room"
+  wall panel (0, 4) (8, 4) high 3 m
+  hole eye on panel at 5 m up 1.45 m wide 120 mm
+  mark M0 (-2, 8)
+  mark M1 (-2, 4)
+  mark M2 (5, 1)
+kit
+  camera B sensor 24.9 mm x 14 mm
+  lens w35 35 mm
+people
+  performer mina
+beat "Come in"
+  B hides behind eye
+  B takes w35
+  B sees mina
+  mina walks from M0 via M1 to M2 at 1 m/s
+  B rolls when mina reaches M2
+`)
+	v := p.cam("B").At(0)
+	assert.Greater(t, v.Y, 4.0, "she is south of the wall when it rolls")
+}
