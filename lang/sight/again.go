@@ -3,7 +3,6 @@ package sight
 import (
 	"context"
 	"slices"
-	"sort"
 
 	"longhand/lang/units"
 )
@@ -188,44 +187,60 @@ func (d *changes) kept(camera int, f units.Frame) bool {
 		d.old.scene.Cameras[old].At(f) == d.new.scene.Cameras[camera].At(f)
 }
 
-// again works out a tile from the earlier report.
+// again works out a tile from the earlier report. Rows are recalled into the grid
+// when something in them is about to change; those in which nothing does are
+// parts of the earlier report's runs still.
 func (w *tileWorker) again(t *tile, d *changes) {
-	w.clear()
-	if d.cameras[t.camera] >= 0 {
-		w.recall(t, d)
+	w.camera = d.cameras[t.camera]
+	clear(w.filled)
+	if w.camera >= 0 {
+		w.recallGlares(t, d)
 	}
 	for f := t.From; f <= t.To; f++ {
 		if d.kept(t.camera, f) {
 			w.mend(t, d, f)
 		} else {
+			w.recallAll(t, d)
 			w.wipe(int(f - t.From))
 			w.all(t, f)
 		}
 	}
-	w.store(t)
+	w.store(t, d)
 }
 
-// recall fills the tile from the earlier report.
-func (w *tileWorker) recall(t *tile, d *changes) {
-	camera := d.cameras[t.camera]
+// recalled is the runs of a row in the earlier report.
+func (w *tileWorker) recalled(d *changes, row int) []Run {
 	bodies := len(w.st.shapes)
-	toNew := make([]int, len(d.old.shapes))
-	for i := range toNew {
-		toNew[i] = -1
-	}
-	for i, j := range d.bodies {
-		if j >= 0 {
-			toNew[j] = i
-			w.copyRuns(t, i, d.report.Of(camera, j))
+	if body := d.bodies[row%bodies]; body >= 0 && w.camera >= 0 {
+		if row < bodies {
+			return d.report.Of(w.camera, body)
 		}
+		return d.report.In(row/bodies-1, w.camera, body)
 	}
-	for mirror := range w.st.scene.Mirrors {
-		for j, i := range toNew {
-			if i >= 0 {
-				w.copyRuns(t, (mirror+1)*bodies+i, d.report.In(mirror, camera, j))
-			}
-		}
+	return nil
+}
+
+// recall fills a row of the grid from the earlier report, once.
+func (w *tileWorker) recall(t *tile, d *changes, row int) {
+	if w.filled[row] {
+		return
 	}
+	w.filled[row] = true
+	line := w.visible[row*tileFrames : (row+1)*tileFrames]
+	for i := range line {
+		line[i] = -1
+	}
+	w.copyRuns(t, row, w.recalled(d, row))
+}
+
+func (w *tileWorker) recallAll(t *tile, d *changes) {
+	for row := range w.filled {
+		w.recall(t, d, row)
+	}
+}
+
+func (w *tileWorker) recallGlares(t *tile, d *changes) {
+	camera := d.cameras[t.camera]
 	for i := range w.glares {
 		g := &w.glares[i]
 		for k := range d.report.Glares {
@@ -245,8 +260,7 @@ func (w *tileWorker) recall(t *tile, d *changes) {
 // copyRuns copies what lies within a tile of a row's runs, which are in the order
 // of time.
 func (w *tileWorker) copyRuns(t *tile, row int, runs []Run) {
-	first := sort.Search(len(runs), func(i int) bool { return runs[i].To >= t.From })
-	for i := first; i < len(runs) && runs[i].From <= t.To; i++ {
+	for i := firstAfter(runs, t.From); i < len(runs) && runs[i].From <= t.To; i++ {
 		r := &runs[i]
 		from, to := max(r.From, t.From), min(r.To, t.To)
 		at := row*tileFrames + int(from-t.From)
@@ -275,7 +289,11 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 	col := int(f - t.From)
 	for i := w.nset; i < w.n; i++ {
 		it := &w.items[i]
+		if !w.stale[it.ref] && !w.overlaps(it) {
+			continue
+		}
 		at := int(it.ref)*tileFrames + col
+		w.recall(t, d, int(it.ref))
 		if w.stale[it.ref] || w.haunted(it, w.visible[at]) {
 			w.visible[at] = -1
 			w.put(int(it.ref), col, w.measure(it))
@@ -287,9 +305,11 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 			continue
 		}
 		w.stale[c.new] = false // out of frame now
+		w.recall(t, d, c.new)
 		w.visible[c.new*tileFrames+col] = -1
 	}
 	if mirrors {
+		w.recallAll(t, d)
 		for i := len(w.st.shapes)*tileFrames + col; i < len(w.visible); i += tileFrames {
 			w.visible[i] = -1
 		}
@@ -332,6 +352,7 @@ func (w *tileWorker) anyStaleShown(t *tile, d *changes, f units.Frame) bool {
 	for i := range d.moved {
 		c := &d.moved[i]
 		if !c.prism && c.new >= 0 && c.changed(f) {
+			w.recall(t, d, c.new)
 			if w.visible[c.new*tileFrames+int(f-t.From)] >= 0 {
 				shown = true
 			} else {
@@ -370,6 +391,17 @@ func (w *tileWorker) haunted(it *item, visible float32) bool {
 	for i := range w.ghosts[:w.nghost] {
 		g := &w.ghosts[i]
 		if w.eye.mayCover(&g.extent, &it.extent) && (g.ref == ghostBefore || visible != 0) {
+			return true
+		}
+	}
+	return false
+}
+
+// overlaps is whether anything that changed could hide part of an item that it
+// did not hide wholly.
+func (w *tileWorker) overlaps(it *item) bool {
+	for i := range w.ghosts[:w.nghost] {
+		if w.eye.mayCover(&w.ghosts[i].extent, &it.extent) {
 			return true
 		}
 	}

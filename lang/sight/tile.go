@@ -1,6 +1,10 @@
 package sight
 
-import "longhand/lang/units"
+import (
+	"sort"
+
+	"longhand/lang/units"
+)
 
 // tileWorker fills tiles. Its grid has a row for each body seen directly, then
 // one for each body in each mirror, and a column for each frame of the tile.
@@ -13,6 +17,8 @@ type tileWorker struct {
 	// of Again, at a frame: bodies that are not as they were, and everything that
 	// changed, as it was and as it is
 	stale  []bool
+	filled []bool // rows that are in the grid
+	camera int    // of the earlier report, or -1
 	ghosts []item
 	nghost int
 }
@@ -25,6 +31,7 @@ func newTileWorker(st *stage, glares []Glare) *tileWorker {
 		visible: make([]float32, rows*tileFrames),
 		share:   make([]float32, rows*tileFrames),
 		stale:   make([]bool, len(st.shapes)),
+		filled:  make([]bool, rows),
 	}
 }
 
@@ -34,7 +41,7 @@ func (w *tileWorker) fresh(t *tile) {
 	for f := t.From; f <= t.To; f++ {
 		w.all(t, f)
 	}
-	w.store(t)
+	w.store(t, nil)
 }
 
 func (w *tileWorker) clear() {
@@ -67,13 +74,17 @@ func (w *tileWorker) put(row, col int, s area) {
 }
 
 // store turns the grid into the tile's runs, in one allocation for all of their
-// numbers.
-func (w *tileWorker) store(t *tile) {
+// numbers. Rows that are not in the grid, where there are changes, are as they
+// were.
+func (w *tileWorker) store(t *tile, d *changes) {
 	n := int(t.To-t.From) + 1
 	rows := len(w.visible) / tileFrames
-	bodies := len(w.st.shapes)
 	count, runs := 0, 0
 	for r := range rows {
+		if d != nil && !w.filled[r] {
+			runs++
+			continue
+		}
 		line := w.visible[r*tileFrames : r*tileFrames+n]
 		for i, v := range line {
 			if v >= 0 {
@@ -87,27 +98,55 @@ func (w *tileWorker) store(t *tile) {
 	numbers := make([]float32, 0, 2*count)
 	t.runs = make([]Run, 0, runs)
 	for r := range rows {
-		line := w.visible[r*tileFrames : r*tileFrames+n]
-		for i := 0; i < n; i++ {
-			if line[i] < 0 {
-				continue
-			}
-			j := i
-			for j < n && line[j] >= 0 {
-				j++
-			}
-			run := Run{Camera: t.camera, Body: r % bodies, Mirror: r/bodies - 1}
-			run.Frames = Frames{t.From + units.Frame(i), t.From + units.Frame(j-1)}
-			k := len(numbers)
-			numbers = append(numbers, line[i:j]...)
-			run.Visible = numbers[k:len(numbers):len(numbers)]
-			k = len(numbers)
-			numbers = append(numbers, w.share[r*tileFrames+i:r*tileFrames+j]...)
-			run.Share = numbers[k:len(numbers):len(numbers)]
-			t.runs = append(t.runs, run)
-			i = j
+		if d != nil && !w.filled[r] {
+			w.keep(t, d, r)
+		} else {
+			numbers = w.storeRow(t, r, n, numbers)
 		}
 	}
+}
+
+// storeRow adds the runs of a row of the grid to a tile.
+func (w *tileWorker) storeRow(t *tile, r, n int, numbers []float32) []float32 {
+	bodies := len(w.st.shapes)
+	line := w.visible[r*tileFrames : r*tileFrames+n]
+	for i := 0; i < n; i++ {
+		if line[i] < 0 {
+			continue
+		}
+		j := i
+		for j < n && line[j] >= 0 {
+			j++
+		}
+		run := Run{Camera: t.camera, Body: r % bodies, Mirror: r/bodies - 1}
+		run.Frames = Frames{t.From + units.Frame(i), t.From + units.Frame(j-1)}
+		k := len(numbers)
+		numbers = append(numbers, line[i:j]...)
+		run.Visible = numbers[k:len(numbers):len(numbers)]
+		k = len(numbers)
+		numbers = append(numbers, w.share[r*tileFrames+i:r*tileFrames+j]...)
+		run.Share = numbers[k:len(numbers):len(numbers)]
+		t.runs = append(t.runs, run)
+		i = j
+	}
+	return numbers
+}
+
+// keep adds what lies within a tile of a row's runs in the earlier report.
+func (w *tileWorker) keep(t *tile, d *changes, r int) {
+	bodies := len(w.st.shapes)
+	before := w.recalled(d, r)
+	for i := firstAfter(before, t.From); i < len(before) && before[i].From <= t.To; i++ {
+		run, _ := before[i].Cut(t.Frames)
+		run.Camera, run.Body, run.Mirror = t.camera, r%bodies, r/bodies-1
+		t.runs = append(t.runs, run)
+	}
+}
+
+// firstAfter is the first of some runs, in the order of time, that is not over
+// before a frame.
+func firstAfter(runs []Run, f units.Frame) int {
+	return sort.Search(len(runs), func(i int) bool { return runs[i].To >= f })
 }
 
 // assemble joins the tiles' runs where they touch, by camera, mirror, body and
@@ -151,7 +190,10 @@ func joinRuns(out []Run, pieces []*Run) []Run {
 			j++
 		}
 		run := *pieces[i]
-		if j > i+1 {
+		if parts := pieces[i:j]; oneArray(parts) {
+			run.To = pieces[j-1].To
+			run.Visible, run.Share = run.Visible[:n:n], run.Share[:n:n]
+		} else {
 			numbers := make([]float32, 0, 2*n)
 			for _, p := range pieces[i:j] {
 				numbers = append(numbers, p.Visible...)
@@ -166,4 +208,21 @@ func joinRuns(out []Run, pieces []*Run) []Run {
 		i = j
 	}
 	return out
+}
+
+// oneArray is whether the numbers of pieces lie one after another in memory, as
+// those do that were cut from one run.
+func oneArray(pieces []*Run) bool {
+	for i := 1; i < len(pieces); i++ {
+		a, b := pieces[i-1], pieces[i]
+		if !follows(a.Visible, b.Visible) || !follows(a.Share, b.Share) {
+			return false
+		}
+	}
+	return true
+}
+
+func follows(a, b []float32) bool {
+	n := len(a)
+	return cap(a) >= n+len(b) && &a[:n+1][n] == &b[0]
 }
