@@ -10,11 +10,14 @@ import (
 
 	"longhand/lang/compile"
 	"longhand/lang/trace"
+	"longhand/render/cutlist"
 	"longhand/render/gltf"
 )
 
 // exporters are the forms a take can be handed on in.
 var exporters = map[string]func(r *compile.Result) ([]byte, error){
+	"edl":  func(r *compile.Result) ([]byte, error) { return cutlist.EDL(r.Plan, r.Tracks) },
+	"otio": func(r *compile.Result) ([]byte, error) { return cutlist.OTIO(r.Plan, r.Tracks) },
 	"gltf": func(r *compile.Result) ([]byte, error) { return gltf.File(r.Plan, r.Stage) },
 	"trace": func(r *compile.Result) ([]byte, error) {
 		var b bytes.Buffer
@@ -30,6 +33,8 @@ func (a *app) exportCommand() *cobra.Command {
 		Short: "hand the take on to other programs",
 		Long: `Prints the take for other programs.
 
+  edl     the cuts as an edit decision list (SMPTE ST 258), for editing
+  otio    the cuts as a timeline in OpenTimelineIO's schema
   gltf    a 3D scene (glTF 2.0): set, people, rigs and cameras with their lenses,
           moving as they do in the take
   trace   every frame's numbers as JSON: solids, bodies and cameras with their
