@@ -285,7 +285,10 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 	if !met && !mirrors && len(w.glares) == 0 {
 		return
 	}
-	w.frame(t.camera, f)
+	if !w.eye.steep && !mirrors && len(w.glares) == 0 {
+		w.narrow(t.camera, f)
+	}
+	w.around(t.camera, f)
 	col := int(f - t.From)
 	for i := w.nset; i < w.n; i++ {
 		it := &w.items[i]
@@ -316,6 +319,28 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 		w.mirrors(t.camera, f, func(row int, s area) { w.put(row, col, s) })
 	}
 	w.glows(t.camera, f)
+}
+
+// narrow makes the wedge looked at no wider than the bodies that any ghost could
+// hide, or that have changed themselves.
+func (w *tileWorker) narrow(camera int, f units.Frame) {
+	e := &w.eye
+	p0, p1 := e.win.p1, e.win.p0
+	for i := range w.ghosts[:w.nghost] {
+		p0, p1 = min(p0, w.ghosts[i].p0), max(p1, w.ghosts[i].p1)
+	}
+	e.wedge = newWedge(max(p0, e.win.p0), min(p1, e.win.p1))
+	t := &w.items[0] // nothing is in it yet
+	for i, at := range w.places(f) {
+		q, left := e.place(at.X, at.Y)
+		if e.misses(q, left, w.st.shapes[i].reach) || !w.seeBody(t, &w.st.shapes[i], w.st.scene.Bodies[i].At(f)) {
+			continue
+		}
+		if w.stale[i] || w.overlaps(t) {
+			p0, p1 = min(p0, t.p0), max(p1, t.p1)
+		}
+	}
+	e.wedge = newWedge(max(p0, e.win.p0), min(p1, e.win.p1))
 }
 
 func (c *change) changed(f units.Frame) bool { return c.at == nil || c.at.has(f) }

@@ -24,9 +24,15 @@ type eye struct {
 	left, up [3]float64
 	tx, ty   float64 // half the frame's width and height at distance 1
 	area     float64 // of the frame at distance 1
-	// of the floor's wedge that holds the frame, level only: reach times this
-	// is how far past the wedge's sides a circle's middle may lie
-	n0, n1 float64
+	wedge    wedge   // of the floor that is looked at, level only: all that holds the frame, or less
+}
+
+// wedge is the floor between two columns: reach times n0 or n1 is how far past its
+// sides a circle's middle may lie for the circle to reach in.
+type wedge struct{ p0, p1, n0, n1 float64 }
+
+func newWedge(p0, p1 float64) wedge {
+	return wedge{p0, p1, math.Sqrt(1 + p0*p0), math.Sqrt(1 + p1*p1)}
 }
 
 // line is s = a*cx + b*cy.
@@ -116,7 +122,7 @@ func (e *eye) frameWindow() {
 		}
 		e.bound([3]float64{t*e.fwd[0] + sign*axis[0], t*e.fwd[1] + sign*axis[1], t*e.fwd[2] + sign*axis[2]})
 	}
-	e.n0, e.n1 = math.Sqrt(1+w.p0*w.p0), math.Sqrt(1+w.p1*w.p1)
+	e.wedge = newWedge(w.p0, w.p1)
 }
 
 // bound adds the half space n . (cx, cy, s) >= 0 to the window.

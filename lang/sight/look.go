@@ -70,6 +70,12 @@ func (l *looker) turn(c *Camera, v View, camera int, f units.Frame) bool {
 	if !l.eye.set(c, v) {
 		return false
 	}
+	l.around(camera, f)
+	return true
+}
+
+// around finds everything in the wedge of the eye, which is set.
+func (l *looker) around(camera int, f units.Frame) {
 	l.solids(f)
 	for _, o := range l.st.owns[camera] {
 		if o.From <= f && f <= o.To {
@@ -86,7 +92,6 @@ func (l *looker) turn(c *Camera, v View, camera int, f units.Frame) bool {
 	for _, o := range l.st.owns[camera] {
 		l.ownAt[o.body] = -1
 	}
-	return true
 }
 
 // gatheredFrames is how many frames' places are gathered at a time.
@@ -194,12 +199,13 @@ func (l *looker) placeShape(s *shape, pose Pose, q, left float64) {
 	}
 }
 
-// misses is whether a circle on the floor lies outside the wedge of the frame.
+// misses is whether a circle on the floor lies outside the wedge looked at.
 func (e *eye) misses(q, l, r float64) bool {
 	if e.steep {
 		return false
 	}
-	return q < -r || l-e.win.p1*q > r*e.n1 || e.win.p0*q-l > r*e.n0
+	w := &e.wedge
+	return q < -r || l-w.p1*q > r*w.n1 || w.p0*q-l > r*w.n0
 }
 
 // meets is whether an item's bounds meet the window's.

@@ -156,6 +156,11 @@ func (st *stage) assemble(tiles []tile, glares []Glare) *Report {
 	bodies := len(st.shapes)
 	rows := bodies * (1 + len(st.scene.Mirrors))
 	byRow := make([][]*Run, rows)
+	most := 0
+	for i := range tiles {
+		most += len(tiles[i].runs)
+	}
+	r.Sight = make([]Run, 0, most)
 	for camera := range st.scene.Cameras {
 		for i := range byRow {
 			byRow[i] = byRow[i][:0]
