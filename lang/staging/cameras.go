@@ -188,3 +188,64 @@ func plug(p solid.Piece) sight.Body {
 		Track: []sight.Pose{{X: mid.X, Y: mid.Y, Z: p.Z[0], Height: p.Z[1] - p.Z[0]}},
 	}
 }
+
+// holding lists when a body holds the lens within it: the end of the arm it hangs
+// from, a rig on the back of who works another. Nobody can look out of a solid,
+// so for those frames it is the camera's own.
+func (b *builder) holding(c *sight.Camera) []sight.Own {
+	var out []sight.Own
+	for i := range b.stage.Scene.Bodies {
+		body := &b.stage.Scene.Bodies[i]
+		open := false
+		for f := range units.Frame(len(b.times)) {
+			if !holds(body, f, c.At(f)) {
+				open = false
+				continue
+			}
+			if !open {
+				out = append(out, sight.Own{Body: body.Name, Frames: sight.Frames{From: f, To: f}})
+				open = true
+			}
+			out[len(out)-1].To = f
+		}
+	}
+	return out
+}
+
+func holds(body *sight.Body, f units.Frame, v sight.View) bool {
+	p := body.At(f)
+	if v.Z < p.Z || v.Z > p.Z+p.Height || p.Height <= 0 {
+		return false
+	}
+	at := geom.Vec{X: v.X - p.X, Y: v.Y - p.Y}
+	if body.Radius > 0 {
+		return at.Len() < body.Radius
+	}
+	at = at.Rotate(-p.Heading)
+	for i, a := range body.Polygon {
+		if body.Polygon[(i+1)%len(body.Polygon)].Sub(a).Cross(at.Sub(a)) < 0 {
+			return false
+		}
+	}
+	return len(body.Polygon) > 2
+}
+
+// tidy joins the frames of each body and puts them in order, so that none is
+// listed twice.
+func tidy(own []sight.Own) []sight.Own {
+	sort.SliceStable(own, func(i, j int) bool {
+		if own[i].Body != own[j].Body {
+			return own[i].Body < own[j].Body
+		}
+		return own[i].From < own[j].From
+	})
+	var out []sight.Own
+	for _, o := range own {
+		if n := len(out); n > 0 && out[n-1].Body == o.Body && o.From <= out[n-1].To+1 {
+			out[n-1].To = max(out[n-1].To, o.To)
+			continue
+		}
+		out = append(out, o)
+	}
+	return out
+}

@@ -61,6 +61,10 @@ func BuildOn(p *plan.Plan, t *motion.Tracks, workers int) *Stage {
 	b.holes()
 	b.cameras()
 	b.fill(workers)
+	for i := range b.stage.Scene.Cameras {
+		c := &b.stage.Scene.Cameras[i]
+		c.Own = tidy(append(c.Own, b.holding(c)...))
+	}
 	return b.stage
 }
 

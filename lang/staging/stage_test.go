@@ -8,11 +8,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"longhand/lang/bind"
+	"longhand/lang/geom"
 	"longhand/lang/motion"
 	"longhand/lang/sight"
 	"longhand/lang/source"
 	"longhand/lang/staging"
 	"longhand/lang/syntax"
+	"longhand/lang/units"
 )
 
 func stage(t *testing.T, text string) (*staging.Stage, *motion.Tracks) {
@@ -141,4 +143,50 @@ func TestTheHiddenLensLooksThroughItsHole(t *testing.T) {
 	assert.Greater(t, m.Visible, 0.0)
 	eye, _ := s.Scene.Body("eye")
 	assert.Equal(t, "hole", s.Scene.Bodies[eye].Kind)
+}
+
+// Whoever casts rays from the trace must not start inside something that would
+// stop them: what holds the lens is the camera's own.
+func TestWhatHoldsTheLensIsItsOwn(t *testing.T) {
+	s, _ := stage(t, `take "A"
+  rate 24 fps
+set "Hall"
+  mark M1 (0, 0)
+  mark K (5, 0)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w35 35 mm
+  rig lift crane reach 4 m seats 2
+people
+  performer mina
+  crew ida
+beat "One" for 4 s
+  mina stands at M1
+  lift stands at K
+  A on lift with ida
+  A takes w35
+  A sees mina
+`)
+	for i := range s.Scene.Cameras {
+		c := &s.Scene.Cameras[i]
+		for f := range units.Frame(s.Scene.Frames) {
+			v := c.At(f)
+			own := map[string]bool{}
+			for _, o := range c.Own {
+				if f >= o.From && f <= o.To {
+					own[o.Body] = true
+				}
+			}
+			for j := range s.Scene.Bodies {
+				b := &s.Scene.Bodies[j]
+				p := b.At(f)
+				near := geom.Polygon(b.Polygon).Placed(geom.Vec{X: p.X, Y: p.Y}, p.Heading)
+				if b.Radius == 0 && near.Contains(geom.Vec{X: v.X, Y: v.Y}) && v.Z > p.Z && v.Z < p.Z+p.Height {
+					require.True(t, own[b.Name], "%s holds the lens at frame %d", b.Name, f)
+				}
+			}
+		}
+	}
+	_, ok := s.Scene.Body("lift arm 6")
+	require.True(t, ok)
 }
