@@ -11,14 +11,17 @@ import (
 	"longhand/lang/compile"
 	"longhand/lang/trace"
 	"longhand/render/cutlist"
+	"longhand/render/floor"
 	"longhand/render/gltf"
 )
 
 // exporters are the forms a take can be handed on in.
 var exporters = map[string]func(r *compile.Result) ([]byte, error){
-	"edl":  func(r *compile.Result) ([]byte, error) { return cutlist.EDL(r.Plan, r.Tracks) },
-	"otio": func(r *compile.Result) ([]byte, error) { return cutlist.OTIO(r.Plan, r.Tracks) },
-	"gltf": func(r *compile.Result) ([]byte, error) { return gltf.File(r.Plan, r.Stage) },
+	"edl":       func(r *compile.Result) ([]byte, error) { return cutlist.EDL(r.Plan, r.Tracks) },
+	"otio":      func(r *compile.Result) ([]byte, error) { return cutlist.OTIO(r.Plan, r.Tracks) },
+	"marks-csv": func(r *compile.Result) ([]byte, error) { return floor.CSV(r.Plan) },
+	"marks-dxf": func(r *compile.Result) ([]byte, error) { return floor.DXF(r.Plan) },
+	"gltf":      func(r *compile.Result) ([]byte, error) { return gltf.File(r.Plan, r.Stage) },
 	"trace": func(r *compile.Result) ([]byte, error) {
 		var b bytes.Buffer
 		err := trace.Write(&b, r.Stage.Scene, r.Sight)
@@ -33,12 +36,14 @@ func (a *app) exportCommand() *cobra.Command {
 		Short: "hand the take on to other programs",
 		Long: `Prints the take for other programs.
 
-  edl     the cuts as an edit decision list (SMPTE ST 258), for editing
-  otio    the cuts as a timeline in OpenTimelineIO's schema
-  gltf    a 3D scene (glTF 2.0): set, people, rigs and cameras with their lenses,
-          moving as they do in the take
-  trace   every frame's numbers as JSON: solids, bodies and cameras with their
-          tracks, and what each camera sees of each body
+  edl        the cuts as an edit decision list (SMPTE ST 258), for editing
+  gltf       a 3D scene (glTF 2.0): set, people, rigs and cameras with their
+             lenses, moving as they do in the take
+  marks-csv  the marks with the tape's lengths from two corners each
+  marks-dxf  the marks over the set as a DXF drawing, for whoever tapes the floor
+  otio       the cuts as a timeline in OpenTimelineIO's schema
+  trace      every frame's numbers as JSON: solids, bodies and cameras with their
+             tracks, and what each camera sees of each body
 
 A plan whose text has mistakes is not exported. Other findings do not stop it.`,
 		Example: "  longhand export plan.take --as trace > take.json",
