@@ -127,10 +127,8 @@ func (w *passing) note(frame int, gap, short, speed float64, follows bool) {
 func (p *Pass) passes(m *movers, v, b *mover, reach float64) {
 	var ahead, beside passing
 	gapHard := float64(body.VehicleGap.Hard)
-	m.meetings(v, b, reach, func(frame int, s, q motion.Pose) {
-		if frame%max(1, m.stride/3) != 0 {
-			return // nobody gets far in a twelfth of a second
-		}
+	// Nobody gets far in a twelfth of a second.
+	m.meetingsEvery(max(1, m.stride/3), v, b, reach, func(frame int, s, q motion.Pose) {
 		t := m.time(frame)
 		speed := m.speed(v, frame)
 		if speed < creeping || !b.onFoot(t) || p.bonded(v.thing, b.thing, t) {

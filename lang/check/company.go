@@ -230,6 +230,12 @@ func away(p geom.Polygon, q geom.Vec) float64 {
 // meetings calls f, in order, for each frame at which two bodies may be within a
 // margin of each other.
 func (m *movers) meetings(a, b *mover, margin float64, f func(frame int, p, q motion.Pose)) {
+	m.meetingsEvery(1, a, b, margin, f)
+}
+
+// meetingsEvery is meetings for the frames that are a multiple of some number
+// alone.
+func (m *movers) meetingsEvery(every int, a, b *mover, margin float64, f func(frame int, p, q motion.Pose)) {
 	reach := a.reach + b.reach + margin
 	sa, sb := m.stages(a), m.stages(b)
 	for n := range sa {
@@ -237,13 +243,13 @@ func (m *movers) meetings(a, b *mover, margin float64, f func(frame int, p, q mo
 			continue
 		}
 		for i := n * stageLooks * m.stride; i < min((n+1)*stageLooks*m.stride, m.frames); i += m.stride {
-			m.meet(a, b, i, reach, f)
+			m.meet(every, a, b, i, reach, f)
 		}
 	}
 }
 
 // meet is meetings from one look to the next.
-func (m *movers) meet(a, b *mover, i int, reach float64, f func(frame int, p, q motion.Pose)) {
+func (m *movers) meet(every int, a, b *mover, i int, reach float64, f func(frame int, p, q motion.Pose)) {
 	j := min(i+m.stride, m.frames-1)
 	p, q, r, s := m.at(a, i), m.at(b, i), m.at(a, j), m.at(b, j)
 	slack := 2 * lookSlack
@@ -255,7 +261,7 @@ func (m *movers) meet(a, b *mover, i int, reach float64, f func(frame int, p, q 
 	if _, d := geom.ClosestApproach(va, vb, 1); d > reach+slack {
 		return
 	}
-	for k := i; k < min(i+m.stride, m.frames); k++ {
+	for k := (i + every - 1) / every * every; k < min(i+m.stride, m.frames); k += every {
 		if slack == 0 {
 			f(k, p, q)
 		} else {

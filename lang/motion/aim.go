@@ -52,14 +52,23 @@ func (c *CameraTrack) aimed(t float64, from geom.Vec3, focal float64) (pan, tilt
 
 // aimedBy is the aim by the first n of them.
 func (c *CameraTrack) aimedBy(t float64, from geom.Vec3, focal float64, n int) (pan, tilt float64) {
+	if l := c.lagAt(t, n); l != nil {
+		return l.pan.at(t), l.tilt.at(t)
+	}
+	return c.wantedBy(t, from, focal, n)
+}
+
+// lagAt is what the lens does at a time, by the first n aims, where it can't keep up
+// with what they want; nil where it can.
+func (c *CameraTrack) lagAt(t float64, n int) *lag {
 	if i := c.aimAt(t, n); i >= 0 {
 		for k := range c.aims[i].lags {
 			if l := &c.aims[i].lags[k]; t >= l.from && t <= l.to {
-				return l.pan.at(t), l.tilt.at(t)
+				return l
 			}
 		}
 	}
-	return c.wantedBy(t, from, focal, n)
+	return nil
 }
 
 // aimAt is the index of the aim of a time, of the first n; -1 where there is

@@ -60,8 +60,7 @@ func (c *CameraTrack) aimDemands(rate units.Rate, frames int) []Demand {
 	step := float64(rate.Duration(1))
 	for k := range min(frames, maxFrames) {
 		at := rate.Time(units.Frame(k))
-		now := c.At(at)
-		now.Pan, now.Tilt = c.wanted(float64(at), len(c.aims))
+		now := c.asked(float64(at))
 		if k > 0 && c.Rolling(at) {
 			mid := at - units.Seconds(step/2)
 			lim := c.Hold(mid).Limits
@@ -80,6 +79,23 @@ func (c *CameraTrack) aimDemands(rate units.Rate, frames int) []Demand {
 	for i, d := range order {
 		out[i] = *d
 	}
+	return out
+}
+
+// asked is the lens at a time with the pan and the tilt that the aim wants, as if
+// it could be flung round; nothing else of it is filled in but the focus.
+func (c *CameraTrack) asked(at float64) View {
+	t := clamp(at, 0, c.end)
+	from, focal := c.pupil(t), c.focalAt(t)
+	pan, tilt := c.wantedBy(t, from, focal, len(c.aims))
+	out := View{Pan: pan, Tilt: tilt}
+	if t != at {
+		out.Pan, out.Tilt = c.wanted(at, len(c.aims))
+	}
+	if l := c.lagAt(t, len(c.aims)); l != nil {
+		pan, tilt = l.pan.at(t), l.tilt.at(t)
+	}
+	out.Focus = c.focused(t, from, pan, tilt)
 	return out
 }
 

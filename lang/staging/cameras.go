@@ -1,6 +1,7 @@
 package staging
 
 import (
+	"math"
 	"slices"
 	"sort"
 
@@ -197,8 +198,12 @@ func (b *builder) holding(c *sight.Camera) []sight.Own {
 	for i := range b.stage.Scene.Bodies {
 		body := &b.stage.Scene.Bodies[i]
 		open := false
+		reach := body.Radius
+		for _, v := range body.Polygon {
+			reach = max(reach, v.Len())
+		}
 		for f := range units.Frame(len(b.times)) {
-			if !holds(body, f, c.At(f)) {
+			if v := c.At(f); !near(body, f, v, reach) || !holds(body, f, v) {
 				open = false
 				continue
 			}
@@ -210,6 +215,16 @@ func (b *builder) holding(c *sight.Camera) []sight.Own {
 		}
 	}
 	return out
+}
+
+// near is whether a lens is over the square about a circle that holds a body: it
+// nearly never is.
+func near(body *sight.Body, f units.Frame, v sight.View, reach float64) bool {
+	p := &body.Track[0]
+	if len(body.Track) > 1 {
+		p = &body.Track[f]
+	}
+	return math.Abs(v.X-p.X) <= reach && math.Abs(v.Y-p.Y) <= reach
 }
 
 func holds(body *sight.Body, f units.Frame, v sight.View) bool {
