@@ -33,7 +33,7 @@ var stages = [][]string{
 	{"render/scene"},
 	{"render/scene/sample", "render/flow"}, // the first is a drawing that tests share
 	{"render/label", "render/svg", "render/pdf", "render/png"},
-	{"render/overhead", "render/frames", "render/timeline", "render/sheets"},
+	{"render/changes", "render/overhead", "render/frames", "render/timeline", "render/sheets"},
 	{"render/book", "render/page", "render/gltf", "render/cutlist", "render/floor"},
 	{"cmd/longhand"},
 }

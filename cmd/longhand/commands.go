@@ -16,6 +16,7 @@ func (a *app) commands() []*cobra.Command {
 		a.buildCommand(),
 		a.explainCommand(),
 		a.rehearseCommand(),
+		a.compareCommand(),
 		a.exportCommand(),
 		a.kitCommand(),
 		a.lspCommand(),
