@@ -12,6 +12,9 @@ import (
 // sarifLevels: the words of SARIF 2.1.0, section 3.27.10.
 var sarifLevels = [...]string{Note: "note", Warning: "warning", Error: "error"}
 
+// sarifSchema is where OASIS keeps the schema of the form.
+const sarifSchema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+
 type object = map[string]any
 
 // WriteSARIF prints findings as a SARIF 2.1.0 log (OASIS standard). Columns
@@ -66,6 +69,7 @@ func WriteSARIF(w io.Writer, list []Diagnostic, titles map[Code]string) error {
 		results = append(results, r)
 	}
 	log := object{
+		"$schema": sarifSchema,
 		"version": "2.1.0",
 		"runs": []object{{
 			"tool":       object{"driver": object{"name": "longhand", "rules": rules}},
@@ -99,7 +103,7 @@ func sarifFixes(d *Diagnostic) []object {
 		}
 		changes := []object{}
 		for _, name := range files {
-			changes = append(changes, object{"artifactLocation": object{"uri": name}, "replacements": byFile[name]})
+			changes = append(changes, object{"artifactLocation": object{"uri": uri(name)}, "replacements": byFile[name]})
 		}
 		if len(changes) > 0 {
 			out = append(out, object{"description": object{"text": f.Title}, "artifactChanges": changes})
@@ -110,7 +114,7 @@ func sarifFixes(d *Diagnostic) []object {
 
 func sarifLocation(file string, start, end source.Pos, message string) object {
 	loc := object{"physicalLocation": object{
-		"artifactLocation": object{"uri": (&url.URL{Path: file}).EscapedPath()},
+		"artifactLocation": object{"uri": uri(file)},
 		"region":           sarifRegion(start, end),
 	}}
 	if message != "" {
@@ -122,3 +126,7 @@ func sarifLocation(file string, start, end source.Pos, message string) object {
 func sarifRegion(start, end source.Pos) object {
 	return object{"startLine": start.Line, "startColumn": start.Column, "endLine": end.Line, "endColumn": end.Column}
 }
+
+// uri is a file's name as a relative reference (RFC 3986); a first part with a
+// colon in it would be taken for a scheme without the dot before it.
+func uri(file string) string { return (&url.URL{Path: file}).String() }
