@@ -28,8 +28,13 @@ func Resolve(from, used string) string {
 // the others in the order they are first used. The findings hold those of the
 // text of all of them, and the `use` lines that lead to no file or in a circle.
 // A main file that cannot be read gives no files and one finding without place.
-func Load(read func(path string) (string, error), main string) ([]*syntax.File, diag.Bag) {
-	l := &loader{read: read, state: map[string]int{}}
+// Lines that stand in the same file of those given, which were read before, are
+// not read again; without any, everything is.
+func Load(read func(path string) (string, error), main string, before ...*syntax.File) ([]*syntax.File, diag.Bag) {
+	l := &loader{read: read, state: map[string]int{}, before: map[string]*syntax.File{}}
+	for _, f := range before {
+		l.before[f.Source.Name] = f
+	}
 	text, err := read(main)
 	if err != nil {
 		l.bag.Errorf(CodeNoFile, source.Span{}, "%s cannot be read: %s", main, plain(err))
@@ -40,11 +45,12 @@ func Load(read func(path string) (string, error), main string) ([]*syntax.File, 
 }
 
 type loader struct {
-	read  func(string) (string, error)
-	files []*syntax.File
-	bag   diag.Bag
-	state map[string]int
-	chain []string
+	read   func(string) (string, error)
+	before map[string]*syntax.File
+	files  []*syntax.File
+	bag    diag.Bag
+	state  map[string]int
+	chain  []string
 }
 
 const (
@@ -54,7 +60,7 @@ const (
 )
 
 func (l *loader) file(name, text string) {
-	f, found := syntax.Parse(source.NewFile(name, text))
+	f, found := syntax.Reparse(l.before[name], source.NewFile(name, text))
 	l.bag.Merge(found)
 	l.files = append(l.files, f)
 	l.state[name] = fileOpen

@@ -32,7 +32,8 @@ type Options struct {
 	// Progress is told how far the longest stage, sight, is.
 	Progress func(done, all int)
 	// Before is an earlier result of nearly the same plan; what it says of sight
-	// is used again where nothing that it rests on has changed.
+	// is used again where nothing that it rests on has changed, and lines of text
+	// that stand in it are not read again.
 	Before *Result
 	// Workers is how many goroutines look; 0 for one a processor.
 	Workers int
@@ -85,7 +86,11 @@ func Compile(ctx context.Context, read Read, name string, o Options) (*Result, e
 		}
 		return read(n)
 	}
-	files, bag := bind.Load(again, name)
+	var before []*syntax.File
+	if o.Before != nil {
+		before = o.Before.Files
+	}
+	files, bag := bind.Load(again, name, before...)
 	r := &Result{Files: files}
 	return r, r.run(ctx, again, bag, o)
 }

@@ -94,7 +94,7 @@ func BenchmarkTextAlone(b *testing.B) {
 	text := longPlan(b)
 	read := func(string) (string, error) { return text, nil }
 	for b.Loop() {
-		_, err := textOnly(read, "a.take", true)
+		_, err := textOnly(read, "a.take", true, nil)
 		require.NoError(b, err)
 	}
 }

@@ -55,7 +55,7 @@ func TestMangledTextsAreAnswered(t *testing.T) {
 			}
 			return "", fmt.Errorf("there is no file %s", n)
 		}
-		bound, err := textOnly(read, "a.take", skim(text).plan)
+		bound, err := textOnly(read, "a.take", skim(text).plan, nil)
 		require.NoError(t, err)
 		s := NewSnapshot(bound, "a.take")
 		s.Whole, s.names = whole, nil
@@ -89,7 +89,7 @@ func FuzzAnswers(f *testing.F) {
 			}
 			return "", fmt.Errorf("there is no file %s", n)
 		}
-		bound, err := textOnly(read, "a.take", skim(text).plan)
+		bound, err := textOnly(read, "a.take", skim(text).plan, nil)
 		require.NoError(t, err)
 		s := NewSnapshot(bound, "a.take")
 		s.Tokens()

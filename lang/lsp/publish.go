@@ -55,7 +55,7 @@ func (s *server) rebind(p *planState) {
 	p.fresh = false
 	p.needs = s.work.uses(p.root)
 	read := s.work.read()
-	r, err := textOnly(read, p.root, s.work.isPlan(p.root))
+	r, err := textOnly(read, p.root, s.work.isPlan(p.root), p.bound)
 	if err != nil { // the file is gone
 		p.bound, p.names = &compile.Result{Stopped: true}, nil
 		return

@@ -108,7 +108,7 @@ func tiny(t *testing.T) string {
 // It says whether everything was computed.
 func sameAsFresh(t *testing.T, e *editor, name string) bool {
 	t.Helper()
-	fresh, err := textOnly(oneText(e, name), name, planText(e, name))
+	fresh, err := textOnly(oneText(e, name), name, planText(e, name), nil)
 	require.NoError(t, err)
 	if !fresh.Stopped {
 		fresh, err = compile.Compile(context.Background(), oneText(e, name), name, compile.Options{})
@@ -128,7 +128,7 @@ func sameTextAsFresh(t *testing.T, e *editor, name string) {
 	t.Helper()
 	var ignored any
 	e.call("workspace/symbol", object{"query": "none"}, &ignored)
-	fresh, err := textOnly(oneText(e, name), name, planText(e, name))
+	fresh, err := textOnly(oneText(e, name), name, planText(e, name), nil)
 	require.NoError(t, err)
 	e.server.mu.Lock()
 	got := e.server.work.plans[name].bound

@@ -94,19 +94,28 @@ func shiftsBetween(r *compile.Result, files []*syntax.File) shifts {
 
 // textOnly compiles a text as far as its names: that of a plan, or of somebody's
 // set, kit or people, of which only the words can be checked, since what else it
-// needs is in the plans that use it.
-func textOnly(read compile.Read, name string, isPlan bool) (*compile.Result, error) {
+// needs is in the plans that use it. Lines of an older result are not read again.
+func textOnly(read compile.Read, name string, isPlan bool, before *compile.Result) (*compile.Result, error) {
 	if !isPlan {
 		text, err := read(name)
 		if err != nil {
 			return nil, err
 		}
-		_, bag := syntax.Parse(source.NewFile(name, text))
-		files, _ := bind.Load(read, name)
+		var known []*syntax.File
+		if before != nil {
+			known = before.Files
+		}
+		files, _ := bind.Load(func(n string) (string, error) {
+			if n == name {
+				return text, nil
+			}
+			return read(n)
+		}, name, known...)
+		_, bag := syntax.Reparse(files[0], files[0].Source) // of this file alone
 		p, _ := bind.Bind(files)
 		return &compile.Result{Files: files, Plan: p, Findings: bag.Sorted(), Stopped: true}, nil
 	}
-	return compile.Compile(context.Background(), read, name, compile.Options{UpTo: &bound})
+	return compile.Compile(context.Background(), read, name, compile.Options{UpTo: &bound, Before: before})
 }
 
 // location is a span for the editor.

@@ -30,7 +30,8 @@ type Line struct {
 	Bad     bool    // an error was found in it
 	Section *Section
 
-	words []Token
+	words     []Token
+	complaint *complaint // what was found wrong; nil if nothing was
 }
 
 // Section is a header and the lines up to the next header. The lines before
@@ -52,24 +53,34 @@ const (
 // Parse reads a text. It always returns a File, with as much in it as could be
 // understood.
 func Parse(src *source.File) (*File, diag.Bag) {
-	p := &parser{file: &File{Source: src}}
-	for _, tokens := range split(Lex("", src.Text)) {
+	return (&parser{file: &File{Source: src}}).read()
+}
+
+type parser struct {
+	file  *File
+	bag   diag.Bag
+	at    *Section
+	known map[reading]*Line // the lines of an older text; nil without one
+}
+
+func (p *parser) read() (*File, diag.Bag) {
+	for _, tokens := range split(Lex("", p.file.Source.Text)) {
 		p.line(tokens)
 	}
 	return p.file, p.bag
 }
 
-type parser struct {
-	file *File
-	bag  diag.Bag
-	at   *Section
-}
-
 func (p *parser) line(tokens []Token) {
+	old := p.again(tokens)
 	line := &Line{Tokens: tokens}
 	line.words = line.Words()
 	words := line.words
-	word, starts := p.startsSection(words)
+	word, starts := "", false
+	if old != nil {
+		word, starts = old.Section.Word, old.Section.Head == old
+	} else {
+		word, starts = p.startsSection(words)
+	}
 	before := p.at
 	switch {
 	case starts:
@@ -79,18 +90,23 @@ func (p *parser) line(tokens []Token) {
 	}
 	line.Section = p.at
 	var c *complaint
-	if len(words) > 0 {
+	switch {
+	case old != nil:
+		c = p.recall(line, old)
+	case len(words) > 0:
 		c = p.statement(line, words)
 	}
 	if c != nil {
-		if parts := p.apart(tokens); len(parts) > 1 {
-			p.at = before
-			for _, part := range parts {
-				p.line(part)
+		if old == nil { // one that is known was not cut apart
+			if parts := p.apart(tokens); len(parts) > 1 {
+				p.at = before
+				for _, part := range parts {
+					p.line(part)
+				}
+				return
 			}
-			return
 		}
-		line.Bad = true
+		line.Bad, line.complaint = true, c
 		p.report(c)
 	}
 	p.keep(line, p.at != before, starts)
