@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"longhand/lang/compile"
+	"longhand/lang/plan"
 	"longhand/render/overhead"
 	"longhand/render/scene"
 	"longhand/render/svg"
@@ -16,38 +17,26 @@ func drawings(ctx context.Context, r *compile.Result, o overhead.Options) ([]art
 	type drawn struct {
 		name   string
 		sheets []*scene.Sheet
+		title  func(pages int)
 	}
-	draw := func() []drawn {
-		var all []drawn
-		page := 1
-		add := func(name string, make func(o overhead.Options) []*scene.Sheet) {
-			o := o
-			o.Page = page
-			sheets := make(o)
-			page += len(sheets)
-			all = append(all, drawn{name, sheets})
-		}
-		for i, beat := range r.Plan.Beats {
-			if ctx.Err() != nil {
-				return nil
-			}
-			add(fmt.Sprintf("beat-%02d-%s", i+1, scene.ID(beat.Title)), func(o overhead.Options) []*scene.Sheet {
-				return overhead.Beat(r, beat, o)
-			})
-		}
-		add("take", func(o overhead.Options) []*scene.Sheet { return overhead.Take(r, o) })
-		return all
+	var all []drawn
+	page := 1
+	add := func(name string, beat *plan.Beat) {
+		o := o
+		o.Page = page
+		sheets, title := overhead.Untitled(r, beat, o)
+		page += len(sheets)
+		all = append(all, drawn{name, sheets, title})
 	}
-	all := draw()
-	if o.Pages == 0 {
-		// How many sheets there are is known once they are drawn.
-		for _, d := range all {
-			o.Pages += len(d.sheets)
+	for i, beat := range r.Plan.Beats {
+		if err := ctx.Err(); err != nil {
+			return nil, err
 		}
-		all = draw()
+		add(fmt.Sprintf("beat-%02d-%s", i+1, scene.ID(beat.Title)), beat)
 	}
-	if err := ctx.Err(); err != nil {
-		return nil, err
+	add("take", nil)
+	for _, d := range all {
+		d.title(page - 1)
 	}
 	var out []artifact
 	for _, d := range all {

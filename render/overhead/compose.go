@@ -9,7 +9,7 @@ import (
 )
 
 // compose draws one beat, or the whole take, on as many sheets as its list needs.
-func (m *material) compose(beat *plan.Beat, o Options) []*scene.Sheet {
+func (m *material) compose(beat *plan.Beat, o Options) (sheets []*scene.Sheet, title func(pages int)) {
 	s := span{0, m.tracks.Length()}
 	if beat != nil {
 		s = m.spanOf(beat)
@@ -44,7 +44,8 @@ func (m *material) compose(beat *plan.Beat, o Options) []*scene.Sheet {
 	notes = d.withRest(notes, lost, l.key)
 	key, rest := fullKey(l.key, notes, max(1, o.Page)+1)
 	sheet.Add(key)
-	sheets, drawn := []*scene.Sheet{sheet}, []*drawing{d}
+	drawn := []*drawing{d}
+	sheets = []*scene.Sheet{sheet}
 	if own != nil {
 		all := ownNotes
 		sh := own.sheet(l)
@@ -61,11 +62,13 @@ func (m *material) compose(beat *plan.Beat, o Options) []*scene.Sheet {
 		more, rest = d.overflow(l, rest, max(1, o.Page)+len(sheets)+1)
 		sheets, drawn = append(sheets, more), append(drawn, d)
 	}
-	first, pages := max(1, o.Page), max(o.Pages, max(1, o.Page)+len(sheets)-1)
-	for i, sh := range sheets {
-		sh.Add(drawn[i].titleBlock(l.title, l.paper.Name, first+i, pages))
+	return sheets, func(pages int) {
+		first := max(1, o.Page)
+		pages = max(pages, first+len(sheets)-1)
+		for i, sh := range sheets {
+			sh.Add(drawn[i].titleBlock(l.title, l.paper.Name, first+i, pages))
+		}
 	}
-	return sheets
 }
 
 // withRest adds to the list what stands at its end: cautions, in full where there

@@ -15,7 +15,7 @@ func Beat(r *compile.Result, beat *plan.Beat, o Options) []*scene.Sheet {
 	if m == nil || beat == nil {
 		return nil
 	}
-	return m.compose(beat, o)
+	return m.titled(beat, o)
 }
 
 // Take draws the whole take: everybody's way from first to last, the beats numbered
@@ -25,7 +25,24 @@ func Take(r *compile.Result, o Options) []*scene.Sheet {
 	if m == nil {
 		return nil
 	}
-	return m.compose(nil, o)
+	return m.titled(nil, o)
+}
+
+func (m *material) titled(beat *plan.Beat, o Options) []*scene.Sheet {
+	sheets, title := m.compose(beat, o)
+	title(o.Pages)
+	return sheets
+}
+
+// Untitled draws a beat, or the whole take where beat is nil, without the title
+// blocks: they say how many pages there are in all, which is known when all are
+// drawn. The function that comes with the sheets puts them in.
+func Untitled(r *compile.Result, beat *plan.Beat, o Options) ([]*scene.Sheet, func(pages int)) {
+	m := from(r)
+	if m == nil {
+		return nil, func(int) {}
+	}
+	return m.compose(beat, o)
 }
 
 func from(r *compile.Result) *material {
