@@ -2,7 +2,6 @@ package motion
 
 import (
 	"fmt"
-	"math"
 
 	"longhand/lang/body"
 	"longhand/lang/geom"
@@ -112,7 +111,7 @@ func (l *lane) ride(e *event, r riding, until float64) {
 	if gap < 1e-6 {
 		return
 	}
-	l.push(Segment{Kind: Stepping, Action: e.action, End: units.Seconds(math.Min(l.done+took, math.Max(until, l.done))),
+	l.push(Segment{Kind: Stepping, Action: e.action, End: units.Seconds(min(l.done+took, max(until, l.done))),
 		Carrier: r.carrier, way: blend{from, seat, l.done, l.done + took}})
 }
 
@@ -149,7 +148,7 @@ func (l *lane) leave(e *event, carrier plan.Thing, near, to *plan.Place, until f
 	took := e.end - e.start
 	step := took
 	if to != nil {
-		step = math.Min(stepTime, took*0.4)
+		step = min(stepTime, took*0.4)
 	}
 	if took < 1e-9 {
 		step = stepTime
@@ -162,7 +161,7 @@ func (l *lane) leave(e *event, carrier plan.Thing, near, to *plan.Place, until f
 		}
 	}
 	l.holdHeading()
-	l.push(Segment{Kind: Stepping, Action: e.action, End: units.Seconds(math.Min(done, math.Max(until, l.done))), Carrier: nil,
+	l.push(Segment{Kind: Stepping, Action: e.action, End: units.Seconds(min(done, max(until, l.done))), Carrier: nil,
 		way: blend{held{was.on, was.by}, rest{ground}, l.done, done}})
 	if to != nil && done < until {
 		l.walkTo(e, to, done)

@@ -160,7 +160,7 @@ func (b *builder) addAim(c *CameraTrack, action *plan.Action, d *plan.See, start
 	}
 	c.aims = append(c.aims, a)
 	c.Aims = append(c.Aims, Aim{
-		Start: units.Seconds(a.start), Done: units.Seconds(math.Max(a.start, a.gap.end())),
+		Start: units.Seconds(a.start), Done: units.Seconds(max(a.start, a.gap.end())),
 		Action: action, See: d, Size: a.size,
 	})
 }

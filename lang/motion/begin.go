@@ -83,7 +83,7 @@ func (l *lane) beginUnknown(a *plan.Action, d *plan.Move) bool {
 		}
 		p = stops[0]
 	} else {
-		r := math.Max(float64(d.Path.Radius), 1)
+		r := max(float64(d.Path.Radius), 1)
 		p.Point = p.Point.Add(geom.Vec{X: r})
 	}
 	l.b.problem(Problem{Kind: NoStart, Subject: l.t.Thing, Action: a,

@@ -44,9 +44,9 @@ func newBends(path *geom.Path) bends {
 		// Between two samples a way may bend more than at either.
 		between := math.Abs(geom.AngleDiff(was, h)) / b.step
 		was = h
-		b.kappa[i] = math.Max(math.Abs(path.Curvature(s)), between)
+		b.kappa[i] = max(math.Abs(path.Curvature(s)), between)
 		if i > 0 {
-			b.kappa[i-1] = math.Max(b.kappa[i-1], between)
+			b.kappa[i-1] = max(b.kappa[i-1], between)
 		}
 		straight = straight && b.kappa[i] < 1e-9
 	}
@@ -54,18 +54,18 @@ func newBends(path *geom.Path) bends {
 		straight = false
 		// A circle that leaves each side of the corner so far away from it.
 		side := sideOf(c.Turn)
-		k := math.Tan(math.Min(math.Abs(c.Turn)/2, math.Pi/2-1e-3)) / side
+		k := math.Tan(min(math.Abs(c.Turn)/2, math.Pi/2-1e-3)) / side
 		low := int(math.Floor((c.S - side) / b.step))
 		high := int(math.Ceil((c.S + side) / b.step))
 		for i := max(0, low); i <= min(n, high); i++ {
-			b.kappa[i] = math.Max(b.kappa[i], k)
+			b.kappa[i] = max(b.kappa[i], k)
 		}
 	}
 	if straight {
 		return bends{}
 	}
 	for i, k := range b.kappa {
-		b.kappa[i] = math.Min(k, sharpest)
+		b.kappa[i] = min(k, sharpest)
 	}
 	return b
 }
@@ -77,7 +77,7 @@ func (b bends) at(s float64) float64 {
 	}
 	i := clamp(s/b.step, 0, float64(len(b.kappa)-1))
 	low, high := int(math.Floor(i)), int(math.Ceil(i))
-	return math.Max(b.kappa[low], b.kappa[high])
+	return max(b.kappa[low], b.kappa[high])
 }
 
 // cap is the most speed that a sideways acceleration allows; nil where the path
@@ -95,7 +95,7 @@ func (b bends) cap(lateral units.MetresPerSecond2) func(units.Metres) units.Metr
 func (b bends) tightest() float64 {
 	most := 0.0
 	for _, k := range b.kappa {
-		most = math.Max(most, k)
+		most = max(most, k)
 	}
 	return most
 }

@@ -31,8 +31,8 @@ func (b *builder) beside(to plan.Target, angle, by, ahead float64, lim Limits, s
 	if !ok {
 		return nil
 	}
-	arm := math.Max(by, 0.1)
-	pace, accel := math.Max(float64(lim.Forward.Typical), 0.3), math.Max(float64(lim.Accel.Typical), 0.3)
+	arm := max(by, 0.1)
+	pace, accel := max(float64(lim.Forward.Typical), 0.3), max(float64(lim.Accel.Typical), 0.3)
 	return flanking{g, by, angle, newSway(g.heading, pace/arm, accel/arm, start, until), ahead}
 }
 

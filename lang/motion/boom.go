@@ -94,7 +94,7 @@ func (bm *boom) bearing(tip *Track, t float64) float64 {
 func (bm *boom) out(t float64) float64 {
 	reach := float64(bm.class.Reach)
 	rise := bm.lens.at(t) - float64(bm.class.Height)
-	return math.Sqrt(math.Max(reach*reach-rise*rise, 0.01))
+	return math.Sqrt(max(reach*reach-rise*rise, 0.01))
 }
 
 // reached is a way kept to where an arm or a rail can be.
@@ -121,7 +121,7 @@ func (bm *boom) nearest(p geom.Vec, t float64) geom.Vec {
 	most := bm.out(t)
 	least := most
 	if bm.class.Class == body.Crane {
-		least = math.Min(most, float64(bm.class.Reach)/3)
+		least = min(most, float64(bm.class.Reach)/3)
 	}
 	l := d.Len()
 	if l < 1e-9 {
@@ -137,7 +137,7 @@ func (bm *boom) swinging(flat func(t float64) geom.Vec, lim Limits, start, until
 		return flat
 	}
 	off := func(t float64) geom.Vec { return flat(t).Sub(bm.base.point(t).Floor()) }
-	rate := math.Max(float64(lim.Forward.Hard), 0.3) / (float64(bm.class.Reach) / 3)
+	rate := max(float64(lim.Forward.Hard), 0.3) / (float64(bm.class.Reach) / 3)
 	turn := newSway(func(t float64) float64 { return off(t).Angle() }, rate, rate, start, until)
 	return func(t float64) geom.Vec {
 		return bm.base.point(t).Floor().Add(geom.Polar(off(t).Len(), turn.at(t)))
@@ -151,7 +151,7 @@ var platformBelow = float64(body.RigOf(body.BodyRig).Lens)
 // frame makes the platform at the end of an arm a carrier.
 func (bm *boom) frame(t float64) (geom.Vec3, float64) {
 	p := bm.tip.point(t)
-	p.Z += math.Max(0.1, bm.lens.at(t)-platformBelow)
+	p.Z += max(0.1, bm.lens.at(t)-platformBelow)
 	return p, bm.bearing(bm.tip, t)
 }
 

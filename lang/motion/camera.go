@@ -1,8 +1,6 @@
 package motion
 
 import (
-	"math"
-
 	"longhand/lang/geom"
 	"longhand/lang/optics"
 	"longhand/lang/plan"
@@ -136,7 +134,7 @@ func (c *CameraTrack) At(at units.Seconds) View {
 // Speed of the lens in space.
 func (c *CameraTrack) Speed(at units.Seconds) units.MetresPerSecond {
 	const h = 1e-3
-	a, b := math.Max(0, float64(at)-h), math.Min(c.end, float64(at)+h)
+	a, b := max(0, float64(at)-h), min(c.end, float64(at)+h)
 	if b <= a {
 		return 0
 	}

@@ -40,10 +40,10 @@ func newChase(want func(t float64) geom.Vec, p, v geom.Vec, c chasing, start, un
 		at := start + step*float64(i)
 		now := want(at)
 		target := now.Sub(was).Mul(1 / step) // the wanted place's own velocity
-		pace := clamp(target.Len()+chaseOver*c.usual, c.usual, math.Max(c.usual, c.most))
+		pace := clamp(target.Len()+chaseOver*c.usual, c.usual, max(c.usual, c.most))
 		change := c.accel * step
 		need := now.Sub(p).Mul(1 / step) // what would be there in this step
-		if need.Len() <= math.Max(pace, target.Len()+change) && need.Sub(v).Len() <= change && need.Sub(target).Len() <= change {
+		if need.Len() <= max(pace, target.Len()+change) && need.Sub(v).Len() <= change && need.Sub(target).Len() <= change {
 			ch.points = append(ch.points, now)
 			ch.done, ch.there = at, true
 			return ch

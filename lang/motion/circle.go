@@ -58,7 +58,7 @@ func (b *builder) circle(e *event, d *plan.Circle, lim Limits, from *geom.Vec) r
 	if d.Counter {
 		spun := spunBy(g, e.start)
 		c.turned = func(t float64) float64 {
-			t = math.Min(t, e.end)
+			t = min(t, e.end)
 			now := spunBy(g, t)
 			// Against the spin: as far round to the right as the target turns to
 			// the left.
@@ -74,7 +74,7 @@ func (b *builder) circle(e *event, d *plan.Circle, lim Limits, from *geom.Vec) r
 		angle, c.sense = -angle, -1
 	}
 	profile := b.arcProfile(e, lim, c.at, math.Abs(angle))
-	start, whole := e.start, math.Max(float64(profile.Length()), 1e-9)
+	start, whole := e.start, max(float64(profile.Length()), 1e-9)
 	c.turned = func(t float64) float64 {
 		return angle * float64(profile.At(units.Seconds(t-start))) / whole
 	}

@@ -1,8 +1,6 @@
 package motion
 
 import (
-	"math"
-
 	"longhand/lang/geom"
 )
 
@@ -40,7 +38,7 @@ func closeGap(gap, rate geom.Vec, start, speed, accel float64) closing {
 	if gap.Len() < 1e-9 && rate.Len() < 1e-9 {
 		return c
 	}
-	speed = math.Max(speed, rate.Len()*1.0001)
+	speed = max(speed, rate.Len()*1.0001)
 	fits := func(T float64) bool {
 		return 1.5*gap.Len()/T+rate.Len()/3 <= speed &&
 			6*gap.Len()/(T*T)+4*rate.Len()/T <= accel

@@ -104,7 +104,7 @@ func (b *builder) demandRelation(t *Track, e *event, lim Limits, start, until fl
 		}
 		if u, w := before.Len(), v.Len(); u > turningPace && w > turningPace {
 			turn := math.Abs(math.Atan2(before.Cross(v), before.Dot(v)))
-			if r := (u + w) / 2 * step / math.Max(turn, 1e-9); r < round.Peak {
+			if r := (u + w) / 2 * step / max(turn, 1e-9); r < round.Peak {
 				round.Peak, round.At = r, units.Seconds(at-step)
 			}
 		}
@@ -120,7 +120,7 @@ func (b *builder) demandRelation(t *Track, e *event, lim Limits, start, until fl
 			b.demand(d)
 		}
 	}
-	return math.Max(fore.Peak, back.Peak)
+	return max(fore.Peak, back.Peak)
 }
 
 // turningPace is the speed below which wheels are turned on the spot, by hand,

@@ -146,7 +146,7 @@ func (b *builder) wearer(rig *plan.Rig, at float64) *plan.Person {
 			if h.rig != rig || !h.worn() {
 				continue
 			}
-			miss := math.Max(0, math.Max(h.start-at, at-h.end))
+			miss := max(0, max(h.start-at, at-h.end))
 			if h.end <= at { // who had it last keeps it on, unless somebody has it later
 				miss = at - h.end
 			}

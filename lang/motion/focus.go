@@ -49,8 +49,8 @@ func (f *focusing) raw(t float64, from geom.Vec3, pan, tilt float64) float64 {
 	axis := geom.Polar(math.Cos(tilt), pan).At(math.Sin(tilt))
 	// A target far off the axis is on its way into frame: its distance is then
 	// near enough that along the axis which will be.
-	along := math.Max(d.Dot(axis), offAxis*d.Len())
-	return math.Max(along-depth, nearestFocus)
+	along := max(d.Dot(axis), offAxis*d.Len())
+	return max(along-depth, nearestFocus)
 }
 
 // focused is the focus at a time, along the axis; +Inf where it is on nothing.
@@ -98,7 +98,7 @@ func (b *builder) focusOf(c *CameraTrack) {
 				continue
 			}
 			f.g, f.on = c.aims[i].targets[0], true
-			f.start, f.end = c.aims[i].start, math.Max(c.aims[i].gap.end(), c.aims[i].start+0.5)
+			f.start, f.end = c.aims[i].start, max(c.aims[i].gap.end(), c.aims[i].start+0.5)
 		case *plan.Rack:
 			switch {
 			case d.To != nil:

@@ -39,8 +39,8 @@ func (a *aim) at(t float64, from geom.Vec3, focal, height float64) (pan, tilt fl
 			ref, ok = bearing, true
 		}
 		off := geom.AngleDiff(ref, bearing)
-		half := math.Asin(math.Min(1, radius/dist))
-		low, high = math.Min(low, off-half), math.Max(high, off+half)
+		half := math.Asin(min(1, radius/dist))
+		low, high = min(low, off-half), max(high, off+half)
 		z, isHead := g.eyeline(t, a.size)
 		e := math.Atan2(z-from.Z, dist)
 		if !isHead {
@@ -49,8 +49,8 @@ func (a *aim) at(t float64, from geom.Vec3, focal, height float64) (pan, tilt fl
 		}
 		heads.add(e)
 		floor := g.track.point(t).Z
-		top = math.Max(top, math.Atan2(floor+float64(g.track.height(t))-from.Z, dist))
-		feet = math.Min(feet, math.Atan2(floor-from.Z, dist))
+		top = max(top, math.Atan2(floor+float64(g.track.height(t))-from.Z, dist))
+		feet = min(feet, math.Atan2(floor-from.Z, dist))
 	}
 	if !ok {
 		return 0, 0, false
@@ -66,8 +66,8 @@ func (a *aim) at(t float64, from geom.Vec3, focal, height float64) (pan, tilt fl
 	angle := func(part float64) float64 { return math.Atan(part * height / focal) }
 	tilt -= angle(thirdsOver)
 	if a.size == body.Full || a.size == body.Wide {
-		tilt = math.Min(tilt, feet+angle(0.5-body.Full.Cut().FootRoom))
-		tilt = math.Max(tilt, top-angle(0.5-body.HeadroomTolerance))
+		tilt = min(tilt, feet+angle(0.5-body.Full.Cut().FootRoom))
+		tilt = max(tilt, top-angle(0.5-body.HeadroomTolerance))
 	}
 	return pan, tilt, true
 }
@@ -77,7 +77,7 @@ type extent struct{ low, high float64 }
 
 func newExtent() extent { return extent{math.Inf(1), math.Inf(-1)} }
 
-func (x *extent) add(v float64)  { x.low, x.high = math.Min(x.low, v), math.Max(x.high, v) }
+func (x *extent) add(v float64)  { x.low, x.high = min(x.low, v), max(x.high, v) }
 func (x extent) empty() bool     { return x.low > x.high }
 func (x extent) middle() float64 { return (x.low + x.high) / 2 }
 

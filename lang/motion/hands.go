@@ -1,8 +1,6 @@
 package motion
 
 import (
-	"math"
-
 	"longhand/lang/body"
 	"longhand/lang/units"
 )
@@ -38,10 +36,10 @@ func (b *builder) handoffs(c *CameraTrack) {
 				if h.worn() {
 					z = 0
 				}
-				relative = math.Max(a, z)
+				relative = max(a, z)
 			}
 			f.Relative = max(f.Relative, units.MetresPerSecond(relative))
-			f.Moving = max(f.Moving, units.MetresPerSecond(math.Max(a, z)))
+			f.Moving = max(f.Moving, units.MetresPerSecond(max(a, z)))
 		}
 		if h.handoff != nil {
 			f.Weight = h.handoff.Weight
@@ -65,9 +63,9 @@ func (b *builder) loads(c *CameraTrack) {
 		if h.rig == nil {
 			continue
 		}
-		from, to := h.start, math.Min(h.end, b.end)
+		from, to := h.start, min(h.end, b.end)
 		if i+1 < len(c.mounts) { // both hold it until it is taken
-			to = math.Min(c.mounts[i+1].h.taken, b.end)
+			to = min(c.mounts[i+1].h.taken, b.end)
 		}
 		heaviest := units.Kilograms(0)
 		for _, span := range c.fitted(from, to) {

@@ -45,7 +45,7 @@ func (c *CameraTrack) follow(until float64) {
 		// The middle of several targets may go to the other side at any distance.
 		if dist < lagWide || len(a.targets) > 1 && i%lagApart == 0 {
 			pan, _ := c.wanted(t, len(c.aims))
-			limit := math.Min(panLimit(c.Holds[c.mountAt(t)].Limits)*(t-at), lagFlip)
+			limit := min(panLimit(c.Holds[c.mountAt(t)].Limits)*(t-at), lagFlip)
 			late = late || t-at < (lagApart+0.5)*step && math.Abs(geom.AngleDiff(was, pan)) > limit
 			was, at = pan, t
 		}
@@ -65,7 +65,7 @@ func (c *CameraTrack) nearestTarget(a *aim, t float64) float64 {
 	p := c.pupil(t).Floor()
 	near := math.Inf(1)
 	for _, g := range a.targets {
-		near = math.Min(near, g.point(t).Dist(p))
+		near = min(near, g.point(t).Dist(p))
 	}
 	return near
 }
@@ -85,7 +85,7 @@ func (c *CameraTrack) addLag(a *aim, first, last, until float64) {
 	if math.IsInf(last, -1) {
 		return
 	}
-	from, to := math.Max(a.start, first-lagBefore), math.Min(until, last+lagAfter)
+	from, to := max(a.start, first-lagBefore), min(until, last+lagAfter)
 	rate := panLimit(c.Holds[c.mountAt(first)].Limits)
 	i := len(c.aims)
 	pan := func(t float64) float64 { p, _ := c.wanted(t, i); return p }

@@ -1,8 +1,6 @@
 package motion
 
 import (
-	"math"
-
 	"longhand/lang/geom"
 	"longhand/lang/plan"
 	"longhand/lang/units"
@@ -60,10 +58,10 @@ func (l *lane) build() *Track {
 func (l *lane) until(i int) float64 {
 	for _, e := range l.events[i+1:] {
 		if e.feet() {
-			return math.Max(e.start, l.events[i].start)
+			return max(e.start, l.events[i].start)
 		}
 	}
-	return math.Max(l.b.end, l.events[i].start)
+	return max(l.b.end, l.events[i].start)
 }
 
 // apply does one event.
@@ -122,7 +120,7 @@ func (l *lane) cut(at float64) {
 		last := &l.t.Segments[len(l.t.Segments)-1]
 		if last.Kind == Relating || last.Kind == Moving {
 			from, _ := last.span()
-			v := velocity(last.way, math.Max(at, from), from, math.Max(at, from)+1e-4)
+			v := velocity(last.way, max(at, from), from, max(at, from)+1e-4)
 			l.still, l.braked = &v, last.Limits
 		}
 	}
@@ -185,11 +183,11 @@ func (l *lane) addRest(to float64) {
 
 // brake comes to rest from what a relation or a cut move left over.
 func (l *lane) brake(to float64) {
-	rate := math.Max(float64(l.braked.Accel.Hard), 0.5)
+	rate := max(float64(l.braked.Accel.Hard), 0.5)
 	here := l.here()
 	c := newCoast(here, *l.still, l.done, rate)
 	l.still = nil
-	end := math.Min(to, l.done+c.time)
+	end := min(to, l.done+c.time)
 	flat := func(t float64) geom.Vec { return c.at(t).Floor() }
 	lv := l.b.g.over(flat, l.done, end, here.Z)
 	l.push(Segment{Kind: Braking, End: units.Seconds(end), Limits: l.braked, way: l.wrap(levelled{flat, lv})})

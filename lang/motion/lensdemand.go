@@ -2,6 +2,8 @@ package motion
 
 import (
 	"math"
+	"slices"
+	"sync"
 
 	"longhand/lang/body"
 	"longhand/lang/geom"
@@ -15,13 +17,15 @@ var focusLimit = speedLimit{Typical: 0.5, Hard: 2}
 // LensDemands is what the lines ask of the heads, arms and rings of the cameras
 // that roll: pans, tilts, rises, lens heights and focus, one demand a line and
 // quantity, in the order of time. It looks at every frame, so it is worked out
-// when asked for and not before.
+// when asked for and not before, all cameras at once.
 func (t *Tracks) LensDemands() []Demand {
-	f := Facts{}
-	for _, c := range t.Cameras {
-		f.Demands = append(f.Demands, c.aimDemands(t.Rate, t.Frames)...)
-		f.Demands = append(f.Demands, c.heightDemands()...)
+	each := make([][]Demand, len(t.Cameras))
+	var wg sync.WaitGroup
+	for i, c := range t.Cameras {
+		wg.Go(func() { each[i] = append(c.aimDemands(t.Rate, t.Frames), c.heightDemands()...) })
 	}
+	wg.Wait()
+	f := Facts{Demands: slices.Concat(each...)}
 	for i := range f.Demands {
 		f.Demands[i].Fixed = isFixed(f.Demands[i].Action)
 	}

@@ -105,7 +105,7 @@ func (l level) tilted(length, z float64) level {
 		return l
 	}
 	if len(l.z) == 1 {
-		return level{0, math.Max(length, 1e-9), []float64{l.z[0], l.z[0] + miss}}
+		return level{0, max(length, 1e-9), []float64{l.z[0], l.z[0] + miss}}
 	}
 	out := make([]float64, len(l.z))
 	for i := range out {

@@ -39,7 +39,7 @@ func (l *lift) move(a *plan.Action, start, end, to float64) {
 // lifts is what a camera's lines say of its height during one hold.
 func (b *builder) lifts(camera *plan.Camera, h *hold, last bool) *lift {
 	l := &lift{}
-	l.set(math.Min(h.start, h.taken), h.up)
+	l.set(min(h.start, h.taken), h.up)
 	if h.action == nil || h.start <= 1e-9 {
 		l.steps[0].start, l.steps[0].end = 0, 0
 	}
@@ -92,7 +92,7 @@ func (b *builder) liftOf(rig *plan.Rig) *lift {
 		return l
 	}
 	sortRises(l.steps)
-	l.steps[0].start = math.Min(l.steps[0].start, 0)
+	l.steps[0].start = min(l.steps[0].start, 0)
 	return l
 }
 

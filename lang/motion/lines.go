@@ -57,7 +57,7 @@ func (l *lane) walk(e *event, r route, m mover, profile *pace.Profile, end *plan
 	w := walk{r.path, profile, start, lv}
 	var way way = w
 	if l.still != nil && l.still.Len() > 1e-3 { // takes over from a relation without a jerk
-		gap := closeGap(geom.Vec{}, *l.still, start, l.still.Len(), math.Max(float64(m.limits.Accel.Typical), 0.5))
+		gap := closeGap(geom.Vec{}, *l.still, start, l.still.Len(), max(float64(m.limits.Accel.Typical), 0.5))
 		if gap.time < 0.8*float64(profile.Duration()) {
 			way = faded{w, gap}
 		}
@@ -148,7 +148,7 @@ func (l *lane) turn(e *event, d *plan.Turn) {
 			l.b.problem(Problem{Kind: NoTarget, Subject: l.t.Thing, Other: d.To.Thing, Action: e.action, Note: "it is nowhere"})
 			return
 		}
-		to := g.point(e.end).Sub(l.t.point(math.Min(e.end, l.t.end())).Floor())
+		to := g.point(e.end).Sub(l.t.point(min(e.end, l.t.end())).Floor())
 		if to.Len() < 1e-6 {
 			return
 		}

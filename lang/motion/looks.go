@@ -11,6 +11,6 @@ func looks(length, every float64) (n int, step float64) {
 	if !(length > 0) {
 		return 1, 0
 	}
-	n = int(math.Min(math.Max(1, math.Ceil(length/every)), maxLooks))
+	n = int(min(max(1, math.Ceil(length/every)), maxLooks))
 	return n, length / float64(n)
 }

@@ -23,7 +23,7 @@ func (b *builder) camera(camera *plan.Camera) *CameraTrack {
 		}
 		c.mounts = append(c.mounts, m)
 		c.Holds = append(c.Holds, Hold{
-			Start: units.Seconds(h.start), Taken: units.Seconds(h.taken), End: units.Seconds(math.Min(h.end, b.end)),
+			Start: units.Seconds(h.start), Taken: units.Seconds(h.taken), End: units.Seconds(min(h.end, b.end)),
 			Action: h.action, Rig: h.rig, Operator: h.operator, Hide: h.hide,
 			Worn: h.worn(), Ridden: h.ridden(), Limits: b.r.limitsOfHold(h),
 		})
@@ -82,7 +82,7 @@ func (b *builder) behind(camera *plan.Camera, h *hold) (geom.Vec3, float64) {
 	looks := h.start
 	for _, r := range b.rolls(camera) {
 		if float64(r.To) > looks {
-			looks = math.Max(looks, float64(r.From))
+			looks = max(looks, float64(r.From))
 			break
 		}
 	}

@@ -115,7 +115,7 @@ func (l *lane) relate(e *event, until float64) {
 		return
 	}
 	if !e.open {
-		until = math.Min(until, math.Max(e.end, e.start))
+		until = min(until, max(e.end, e.start))
 	}
 	r := l.relationTo(e, until)
 	if r == nil {
@@ -203,9 +203,9 @@ func (l *lane) leftOver() geom.Vec {
 // pace, else at the usual one, up to the limit where the target is as fast.
 func chasingFor(e *event, lim Limits) chasing {
 	c := chasing{
-		usual: math.Max(float64(lim.Forward.Typical), 0.3),
+		usual: max(float64(lim.Forward.Typical), 0.3),
 		most:  float64(lim.Forward.Hard),
-		accel: math.Max(float64(lim.Accel.Typical), 0.3),
+		accel: max(float64(lim.Accel.Typical), 0.3),
 	}
 	if v := e.action.Timing.At; v != nil && *v > 0 {
 		c.usual, c.most = float64(*v), float64(*v)

@@ -71,7 +71,7 @@ func finished(path *geom.Path, stops []float64, p *plan.Path) route {
 		}
 	}
 	for i := range stops {
-		stops[i] = math.Min(stops[i], path.Length())
+		stops[i] = min(stops[i], path.Length())
 	}
 	return newRoute(path, stops)
 }

@@ -1,7 +1,6 @@
 package motion
 
 import (
-	"math"
 	"sort"
 	"sync"
 
@@ -174,7 +173,7 @@ func (t *Track) cut(at float64) {
 	for len(t.Segments) > 0 {
 		last := &t.Segments[len(t.Segments)-1]
 		if float64(last.Start) < at || len(t.Segments) == 1 && float64(last.Start) <= at && at <= 0 {
-			last.End = units.Seconds(math.Min(float64(last.End), at))
+			last.End = units.Seconds(min(float64(last.End), at))
 			return
 		}
 		t.Segments = t.Segments[:len(t.Segments)-1]

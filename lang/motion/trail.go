@@ -137,7 +137,7 @@ func (tr *trail) at(s float64) (geom.Vec, geom.Vec) {
 		if l := d.Len(); l > 1e-9 {
 			return p, d.Mul(1 / l)
 		}
-		_, d = c.curve.at(math.Min(u+0.01, 1))
+		_, d = c.curve.at(min(u+0.01, 1))
 		return p, d.Unit()
 	}
 	return tr.raw(s)
@@ -172,10 +172,10 @@ func (tr *trail) roundCorners() {
 	for i, s := range at {
 		before, after := roundSide, roundSide
 		if i > 0 {
-			before = math.Min(before, (s-at[i-1])/2)
+			before = min(before, (s-at[i-1])/2)
 		}
 		if i+1 < len(at) {
-			after = math.Min(after, (at[i+1]-s)/2)
+			after = min(after, (at[i+1]-s)/2)
 		}
 		if before < 1e-6 || after < 1e-6 {
 			continue

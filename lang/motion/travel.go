@@ -66,7 +66,7 @@ func (b *builder) sightline(e *event, from geom.Vec) (geom.Vec, bool) {
 			first = a
 		}
 		off := geom.AngleDiff(first, a)
-		low, high = math.Min(low, off), math.Max(high, off)
+		low, high = min(low, off), max(high, off)
 		n++
 	}
 	if n == 0 {

@@ -1,8 +1,6 @@
 package motion
 
 import (
-	"math"
-
 	"longhand/lang/geom"
 )
 
@@ -82,11 +80,11 @@ func (f faded) at(t float64) geom.Vec3 {
 // segment.
 func velocity(w way, t, from, to float64) geom.Vec {
 	const h = 1e-4
-	a, b := math.Max(from, t-h), math.Min(to, t+h)
+	a, b := max(from, t-h), min(to, t+h)
 	if b <= a {
 		return geom.Vec{}
 	}
 	return w.at(b).Floor().Sub(w.at(a).Floor()).Mul(1 / (b - a))
 }
 
-func clamp(v, low, high float64) float64 { return math.Max(low, math.Min(v, high)) }
+func clamp(v, low, high float64) float64 { return max(low, min(v, high)) }

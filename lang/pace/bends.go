@@ -44,7 +44,7 @@ func (m Move) sampled() Move {
 	if m.Cap == nil || m.samples != nil {
 		return m
 	}
-	n := int(math.Min(maxSamples, math.Max(minSamples, math.Ceil(float64(m.Length)/sampleStep))))
+	n := int(min(maxSamples, max(minSamples, math.Ceil(float64(m.Length)/sampleStep))))
 	m.samples = make([]float64, n)
 	for i := range m.samples {
 		m.samples[i] = math.Inf(1)
@@ -55,10 +55,10 @@ func (m Move) sampled() Move {
 		if math.IsNaN(cap) {
 			continue
 		}
-		square := math.Max(cap, 0) * cap
+		square := max(cap, 0) * cap
 		for _, i := range [...]int{(k - 1) / looks, k / looks} { // a joint is in both
 			if i < n {
-				m.samples[i] = math.Min(m.samples[i], square)
+				m.samples[i] = min(m.samples[i], square)
 			}
 		}
 	}
@@ -75,18 +75,18 @@ func (m Move) sampled() Move {
 func (m Move) capped(cruise float64) *Profile {
 	length, n := float64(m.Length), len(m.samples)
 	step := length / float64(n)
-	slowest := math.Min(crawl, cruise)
+	slowest := min(crawl, cruise)
 	level := func(i int) float64 {
-		return math.Min(cruise*cruise, math.Max(m.samples[i], slowest*slowest))
+		return min(cruise*cruise, max(m.samples[i], slowest*slowest))
 	}
 	squares := make([]float64, n+1)
 	squares[0], squares[n] = float64(m.Entry*m.Entry), float64(m.Exit*m.Exit)
 	up, down := 2*float64(m.Accel)*step, 2*m.brake()*step
 	for i := 1; i < n; i++ {
-		squares[i] = math.Min(math.Min(level(i-1), level(i)), squares[i-1]+up)
+		squares[i] = min(min(level(i-1), level(i)), squares[i-1]+up)
 	}
 	for i := n - 1; i > 0; i-- {
-		squares[i] = math.Min(squares[i], squares[i+1]+down)
+		squares[i] = min(squares[i], squares[i+1]+down)
 	}
 	for i := 1; i < n && squares[i] < squares[i-1]-down; i++ {
 		squares[i] = squares[i-1] - down
@@ -109,10 +109,10 @@ func (m Move) hump(b *builder, step, from, to, level float64) {
 		return
 	}
 	accel, brake := float64(m.Accel), m.brake()
-	top := math.Min(level, (2*accel*brake*step+brake*from+accel*to)/(accel+brake))
-	top = math.Max(top, math.Max(from, to))
-	up, down := (top-from)/(2*accel), math.Min(step, (top-to)/(2*brake))
-	up = math.Min(up, step-down)
+	top := min(level, (2*accel*brake*step+brake*from+accel*to)/(accel+brake))
+	top = max(top, max(from, to))
+	up, down := (top-from)/(2*accel), min(step, (top-to)/(2*brake))
+	up = min(up, step-down)
 	flat := step - up - down
 	// A change too short to divide by is left to the stretch beside it.
 	enough := 1e-7 * step

@@ -82,7 +82,7 @@ func (e Ease) Time(way, speed, accel float64) float64 {
 		t = e.PeakSpeed() * way / speed
 	}
 	if accel > 0 {
-		t = math.Max(t, math.Sqrt(e.PeakAccel()*way/accel))
+		t = max(t, math.Sqrt(e.PeakAccel()*way/accel))
 	}
 	return t
 }

@@ -92,10 +92,10 @@ func (m Move) cruiseFor(time, top float64) float64 {
 	length := float64(m.Length)
 	if m.Cap == nil && m.Entry == 0 && m.Exit == 0 {
 		k := (1/float64(m.Accel) + 1/m.brake()) / 2
-		return math.Min(top, 2*length/(time+math.Sqrt(math.Max(0, time*time-4*k*length))))
+		return min(top, 2*length/(time+math.Sqrt(max(0, time*time-4*k*length))))
 	}
 	over := func(pace float64) float64 { return float64(m.cruising(1/pace).time) - time }
-	low, high := 1/top, math.Max(time/length, 1/top)
+	low, high := 1/top, max(time/length, 1/top)
 	under, above := over(low), over(high)
 	for above < 0 && high < 1e12 {
 		low, under = high, above

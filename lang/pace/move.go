@@ -154,7 +154,7 @@ func (m Move) trapezoid(cruise float64) *Profile {
 		return (from*from - to*to) / (2 * b)
 	}
 	top := peak(length, entry, exit, a, b)
-	cruise = math.Min(cruise, top)
+	cruise = min(cruise, top)
 	if low := trough(length, entry, exit, a, b); cruise < low {
 		cruise = low
 	}
@@ -171,12 +171,12 @@ func (m Move) trapezoid(cruise float64) *Profile {
 
 // peak is the speed at which gathering from entry and braking to exit meet.
 func peak(length, entry, exit, a, b float64) float64 {
-	return math.Max(math.Max(entry, exit), math.Sqrt((2*a*b*length+b*entry*entry+a*exit*exit)/(a+b)))
+	return max(max(entry, exit), math.Sqrt((2*a*b*length+b*entry*entry+a*exit*exit)/(a+b)))
 }
 
 // trough is the speed at which braking from entry and gathering to exit meet, 0
 // where there is room to come to rest.
 func trough(length, entry, exit, a, b float64) float64 {
 	square := (a*entry*entry + b*exit*exit - 2*a*b*length) / (a + b)
-	return math.Min(math.Min(entry, exit), math.Sqrt(math.Max(0, square)))
+	return min(min(entry, exit), math.Sqrt(max(0, square)))
 }

@@ -21,7 +21,7 @@ type Profile struct {
 type part struct{ t, s, v, a, dt float64 }
 
 func (p *part) at(dt float64) float64    { return p.s + dt*(p.v+dt*p.a/2) }
-func (p *part) speed(dt float64) float64 { return math.Max(0, p.v+dt*p.a) }
+func (p *part) speed(dt float64) float64 { return max(0, p.v+dt*p.a) }
 
 // builder strings parts together.
 type builder struct {
@@ -75,7 +75,7 @@ func (p *Profile) At(t units.Seconds) units.Metres {
 	}
 	part, dt := p.part(t)
 	end := part.s + (part.v+part.dt*part.a/2)*part.dt
-	return units.Metres(math.Max(part.s, math.Min(part.at(dt), math.Min(end, float64(p.length)))))
+	return units.Metres(max(part.s, min(part.at(dt), min(end, float64(p.length)))))
 }
 
 // Speed at a time: the entry speed before the start, the exit speed past the
@@ -105,7 +105,7 @@ func (p *Profile) Accel(t units.Seconds) units.MetresPerSecond2 {
 func (p *Profile) Peak() units.MetresPerSecond {
 	peak := float64(p.exit)
 	for i := range p.parts {
-		peak = math.Max(peak, math.Max(p.parts[i].v, p.parts[i].speed(p.parts[i].dt)))
+		peak = max(peak, max(p.parts[i].v, p.parts[i].speed(p.parts[i].dt)))
 	}
 	return units.MetresPerSecond(peak)
 }
@@ -114,7 +114,7 @@ func (p *Profile) Peak() units.MetresPerSecond {
 func (p *Profile) Strain() units.MetresPerSecond2 {
 	most := 0.0
 	for i := range p.parts {
-		most = math.Max(most, math.Abs(p.parts[i].a))
+		most = max(most, math.Abs(p.parts[i].a))
 	}
 	return units.MetresPerSecond2(most)
 }
@@ -132,10 +132,10 @@ func (p *Profile) TimeAt(s units.Metres) units.Seconds {
 	part := &p.parts[i]
 	ds := float64(s) - part.s
 	// s = v t + a t²/2, as 2s / (v + √(v² + 2as)): no cancellation, a may be 0.
-	root := math.Sqrt(math.Max(0, part.v*part.v+2*part.a*ds))
+	root := math.Sqrt(max(0, part.v*part.v+2*part.a*ds))
 	dt := 0.0 // so short a way from rest that its square root underflows
 	if part.v+root > 0 {
-		dt = math.Min(part.dt, 2*ds/(part.v+root))
+		dt = min(part.dt, 2*ds/(part.v+root))
 	}
 	return units.Seconds(part.t + dt)
 }

@@ -1,7 +1,6 @@
 package solid
 
 import (
-	"math"
 	"sort"
 
 	"longhand/lang/geom"
@@ -187,7 +186,7 @@ func (b *baseline) length() float64 {
 func (b *baseline) quads(from, to float64) [][]geom.Vec {
 	var out [][]geom.Vec
 	for i := 0; i+1 < len(b.pts); i++ {
-		s0, s1 := math.Max(from, b.at[i]), math.Min(to, b.at[i+1])
+		s0, s1 := max(from, b.at[i]), min(to, b.at[i+1])
 		if s1-s0 < 1e-9 {
 			continue
 		}
