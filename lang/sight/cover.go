@@ -22,6 +22,7 @@ type cover struct {
 	from, to    float64 // the item's columns in the window
 	reach       bool    // something reaches into the item, and one of them is round
 	fine        bool    // cut the curves of cylinders finely
+	finer       bool    // always do
 	t           *item
 	clipped     bool // the window's bounds cross the item's
 	under, over bool // a line of the window is the item's lower, upper bound
@@ -80,7 +81,7 @@ func (c *cover) begin(t *item) bool {
 	} else if t.inside || to-from >= 2*math.Pi {
 		from, to = c.win.p0, c.win.p1
 	}
-	c.t, c.fine, c.reach = t, false, false
+	c.t, c.fine, c.reach = t, c.finer, false
 	c.from, c.to = from, to
 	c.partial = c.partial[:0]
 	c.free = append(c.free[:0], gap{from, to})
@@ -195,24 +196,21 @@ func (c *cover) hide(o, of *item) bool {
 	}
 	c.partial = append(c.partial, over{o, of})
 	if !c.reach && (o.round || t.round) && o.w0 < t.w1 && t.w0 < o.w1 {
-		c.reach = o.reachesInto(t, a, b, ea, eb)
+		c.reach = o.shelves() || t.shelves() || t.mayPass(a, b, min(ea, eb), most)
 	}
 	return true
 }
 
-// reachesInto is whether one of two, of which one is round, comes out of the
-// other between the columns a and b, where o is as near as given.
-func (o *item) reachesInto(t *item, a, b, ea, eb float64) bool {
-	first, last := ea > t.enter(1, a), eb > t.enter(1, b)
-	if first != last {
-		return true
-	}
-	for _, r := range [2]*item{o, t} {
-		if m := r.l / r.q; r.round && m > a && m < b && (o.enter(1, m) > t.enter(1, m)) != first {
-			return true
-		}
-	}
-	return false
+// shelves is whether its upper or lower face is seen, which is where another may
+// stand on it, hang from it or come up behind its edge.
+func (t *item) shelves() bool { return t.h1 < 0 || t.h0 > 0 }
+
+// mayPass is whether another item, as near as given from the columns a to b, could
+// come out of t or go into it between them: where a column enters a convex body
+// is nowhere between two columns farther than at both.
+func (t *item) mayPass(a, b, least, most float64) bool {
+	ta, tb, tmost := t.entry(a, b)
+	return least < tmost && min(ta, tb) < most
 }
 
 // take removes a range of columns from free.

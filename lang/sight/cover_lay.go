@@ -107,7 +107,7 @@ func (c *cover) arcs(o *item) int {
 	height := min(c.t.hi, c.win.smax) - max(c.t.lo, c.win.smin)
 	n := int(math.Pi/2*math.Sqrt(h*math.Sqrt(r2/(o.k*ahead))/(2*roundSlack*height))) + 1
 	if c.reach {
-		n = max(n, finest/8)
+		n = max(n, finest*3/16)
 	}
 	return max(1, min(finest/4, n))
 }

@@ -82,6 +82,42 @@ func TestReferenceLoadAgainstRays(t *testing.T) {
 	}
 }
 
+// TestChords: over the take that the benchmarks measure, chords as coarse as they
+// usually are keep close to ones so fine that they hardly leave the curve.
+func TestChords(t *testing.T) {
+	const step = 17
+	for _, walled := range []bool{true, false} {
+		t.Run(variant(walled), func(t *testing.T) {
+			t.Parallel()
+			s := referenceLoad(walled).scene()
+			l := newLooker(newStage(s))
+			var errs []float64
+			for f := units.Frame(0); int(f) < s.Frames; f += step {
+				for cam := range s.Cameras {
+					if !l.frame(cam, f) {
+						continue
+					}
+					for i := l.nset; i < l.n; i++ {
+						got := l.measure(&l.items[i])
+						l.cover.finer = true
+						want := l.measure(&l.items[i])
+						l.cover.finer = false
+						if want.whole > 1e-4*l.eye.area {
+							errs = append(errs, math.Abs(got.open/got.whole-want.open/want.whole))
+						}
+						assert.Equal(t, want.open > 0, got.open > 0, "frame %d camera %d item %d", f, cam, l.items[i].ref)
+					}
+				}
+			}
+			sort.Float64s(errs)
+			require.NotEmpty(t, errs)
+			t.Logf("%d fractions: worst error %.4f, 99th percentile %.4f", len(errs), errs[len(errs)-1], errs[len(errs)*99/100])
+			assert.Less(t, errs[len(errs)-1], 0.02)
+			assert.Less(t, errs[len(errs)*99/100], 0.003)
+		})
+	}
+}
+
 func compareWithRays(t *testing.T, report *Report, c *caster, cam, b, n, seed int) []float64 {
 	got, in := report.Moment(cam, b, c.f)
 	want := c.rays(cam, b, n)
