@@ -144,14 +144,16 @@ func (b *builder) arm(r *plan.Rig, base *motion.Track) {
 	}
 	name := r.Name
 	piece := func(label string, polygon []geom.Vec, at func(a motion.Arm) (geom.Vec3, float64)) {
-		out := sight.Body{Name: name + " " + label, Kind: "rig", Of: name, Polygon: polygon, Track: make([]sight.Pose, 0, len(arms))}
-		for _, a := range arms {
-			p, height := at(a)
-			d := a.Tip.Sub(a.Pivot).Floor()
-			out.Track = append(out.Track, sight.Pose{X: p.X, Y: p.Y, Z: p.Z, Heading: d.Angle(), Height: height})
-		}
-		out.Track = settle(out.Track)
-		b.add(r, out)
+		i := b.add(r, sight.Body{Name: name + " " + label, Kind: "rig", Of: name, Polygon: polygon})
+		b.later = append(b.later, func() {
+			track := make([]sight.Pose, len(arms))
+			for f, a := range arms {
+				p, height := at(a)
+				d := a.Tip.Sub(a.Pivot).Floor()
+				track[f] = sight.Pose{X: p.X, Y: p.Y, Z: p.Z, Heading: d.Angle(), Height: height}
+			}
+			b.stage.Scene.Bodies[i].Track = settle(track)
+		})
 	}
 	sloped := func(k0, k1 float64) func(a motion.Arm) (geom.Vec3, float64) {
 		return func(a motion.Arm) (geom.Vec3, float64) {

@@ -63,8 +63,9 @@ func BuildOn(p *plan.Plan, t *motion.Tracks, workers int) *Stage {
 	b.fill(workers)
 	for i := range b.stage.Scene.Cameras {
 		c := &b.stage.Scene.Cameras[i]
-		c.Own = tidy(append(c.Own, b.holding(c)...))
+		b.later = append(b.later, func() { c.Own = tidy(append(c.Own, b.holding(c)...)) })
 	}
+	b.fill(workers)
 	return b.stage
 }
 
@@ -84,12 +85,12 @@ type builder struct {
 	tracks *motion.Tracks
 	stage  *Stage
 	times  []units.Seconds // of the frames
-	// later is what says where bodies and lenses are at every frame: each knows
-	// one track, and none looks at what another does.
+	// later is what is done for every frame, such as to say where bodies and
+	// lenses are: none looks at what another does.
 	later []func()
 }
 
-// fill does what is left for later.
+// fill does what was left for later.
 func (b *builder) fill(workers int) {
 	if workers <= 0 {
 		workers = runtime.GOMAXPROCS(0)
@@ -106,6 +107,7 @@ func (b *builder) fill(workers int) {
 		}()
 	}
 	wg.Wait()
+	b.later = nil
 }
 
 // move is to put some bodies, of which i is the first, where a track is at every
