@@ -33,8 +33,8 @@ var stages = [][]string{
 	{"render/scene"},
 	{"render/scene/sample", "render/flow"}, // the first is a drawing that tests share
 	{"render/label", "render/svg", "render/pdf", "render/png"},
-	{"render/changes", "render/overhead", "render/frames", "render/timeline", "render/sheets"},
-	{"render/book", "render/page", "render/gltf", "render/cutlist", "render/floor"},
+	{"render/backdrop", "render/overhead", "render/frames", "render/timeline", "render/sheets"},
+	{"render/changes", "render/places", "render/book", "render/page", "render/gltf", "render/cutlist", "render/floor"},
 	{"cmd/longhand"},
 }
 

@@ -16,6 +16,7 @@ func (a *app) commands() []*cobra.Command {
 		a.buildCommand(),
 		a.explainCommand(),
 		a.rehearseCommand(),
+		a.scoutCommand(),
 		a.compareCommand(),
 		a.exportCommand(),
 		a.kitCommand(),

@@ -4,14 +4,8 @@ import (
 	"fmt"
 
 	"longhand/lang/compile"
-	"longhand/lang/geom"
 	"longhand/lang/solid"
-	"longhand/render/scene"
 )
-
-// cut is the height over the floor at which walls are cut open to be drawn (1.2 m:
-// common practice, no source).
-const cut = 1.2
 
 // piece is a part of the set as it is drawn.
 type piece struct {
@@ -46,42 +40,4 @@ func pieces(old, new *compile.Result) (was, is []piece) {
 		}
 	}
 	return was, is
-}
-
-// draw is a piece cut open at breast height: solid where it is cut, an outline
-// where it is low, dashed where it hangs overhead.
-func (p piece) draw(v scene.View) scene.Item {
-	ring := v.Points(p.Polygon)
-	class := "stands"
-	switch {
-	case p.Z[0] >= cut:
-		class = "hangs"
-	case p.Z[1] <= cut, p.Door != nil, p.Hole != nil:
-		class = "low"
-	}
-	if !p.same {
-		class += " new-piece"
-	}
-	return &scene.Polygon{Class: class, Points: ring}
-}
-
-// extent is a box on the floor.
-type extent struct {
-	low, high geom.Vec
-	any       bool
-}
-
-func (e *extent) add(points ...geom.Vec) {
-	for _, p := range points {
-		if !e.any {
-			e.low, e.high, e.any = p, p, true
-			continue
-		}
-		e.low = geom.Vec{X: min(e.low.X, p.X), Y: min(e.low.Y, p.Y)}
-		e.high = geom.Vec{X: max(e.high.X, p.X), Y: max(e.high.Y, p.Y)}
-	}
-}
-
-func (e *extent) grow(by float64) {
-	e.low, e.high = e.low.Sub(geom.Vec{X: by, Y: by}), e.high.Add(geom.Vec{X: by, Y: by})
 }

@@ -2,7 +2,7 @@ package changes
 
 import "longhand/render/scene"
 
-// styles are the classes of the drawing. What was is grey and dashed, so that it
+// styles are the classes of this drawing. What was is grey and dashed, so that it
 // is told from what is without colour too.
 func styles() scene.Styles {
 	line := func(class string, p scene.Paint, width float64, dash ...float64) scene.Rule {
@@ -18,20 +18,14 @@ func styles() scene.Styles {
 	performer, crew := scene.RGB(16, 60, 140), scene.RGB(20, 100, 50)
 	machine, lens := scene.RGB(120, 70, 10), scene.RGB(160, 20, 30)
 	return scene.Styles{
-		both("paper", scene.None, scene.White, 0.1), line("frame", scene.Black, 0.35),
-		fill("ink", scene.Black), fill("quiet", scene.Grey(0.3)),
-		both("stands", scene.Grey(0.55), scene.Grey(0.72), 0.18), both("low", scene.Grey(0.5), scene.White, 0.18),
-		line("hangs", scene.Grey(0.6), 0.18, 1.6, 1),
 		both("new-piece", scene.Black, scene.Grey(0.35), 0.5),
 		both("old-piece", before, scene.None, 0.35, 1.4, 1),
-		line("quiet-mark", scene.Grey(0.55), 0.18),
 		line("old-mark", before, 0.3, 0.8, 0.6), line("new-mark", scene.Black, 0.5), line("moved", scene.Black, 0.25), fill("moved-head", scene.Black),
 		line("old-way", before, 0.45, 1.6, 1.1), fill("old-head", before),
 		line("performer", performer, 0.6), fill("performer-head", performer), fill("performer-name", performer),
 		line("crew", crew, 0.4), fill("crew-head", crew), fill("crew-name", crew),
 		line("machine", machine, 0.6), fill("machine-head", machine), fill("machine-name", machine),
 		{Class: "lens", Style: scene.Style{Stroke: lens, Width: 0.6, Dash: []float64{0.01, 1.1}, Cap: scene.RoundCap}}, fill("lens-head", lens), fill("lens-name", lens),
-		both("bar", scene.Black, scene.White, 0.18), both("bar-dark", scene.Black, scene.Black, 0.18), line("leader", scene.Grey(0.4), 0.13),
-		{Class: "set"}, {Class: "before"}, {Class: "after"}, {Class: "marks"}, {Class: "names"}, {Class: "key"},
+		{Class: "before"}, {Class: "after"},
 	}
 }
