@@ -95,6 +95,9 @@ func TestSelf(t *testing.T) {
 		r := compiled(t, text)
 		again := compiled(t, text)
 		assert.Empty(t, Compare(r, again).Changes, name)
+		squeezed := strings.ReplaceAll(text, "\n  ", "\n\t   ")
+		assert.Empty(t, Compare(r, compiled(t, format.Text(squeezed))).Changes, name)
+		assert.Empty(t, Compare(compiled(t, squeezed), r).Changes, name)
 	}
 }
 
@@ -376,4 +379,11 @@ func BenchmarkCompare(b *testing.B) {
 	for b.Loop() {
 		Compare(x, y)
 	}
+}
+
+// TestInFeet: a plan in feet is told in feet, coordinates too.
+func TestInFeet(t *testing.T) {
+	text := examples(t)["night-ferry.take"]
+	got := report(Compare(compiled(t, text), compiled(t, strings.Replace(text, "mark D1 (8, 12)", "mark D1 (9, 12)", 1))))
+	assert.Contains(t, got, "mark D1 moves 1', from (8, 12) to (9, 12)")
 }

@@ -145,7 +145,7 @@ func (t *teller) value(v reflect.Value) property {
 		}
 		return property{key: what + " " + number(float64(x.Per)), show: what + " " + x.Per.String()}
 	case geom.Vec:
-		return point(x)
+		return point(x, t.sys)
 	case units.Metres:
 		return t.length(x)
 	case units.Rate:
@@ -234,17 +234,22 @@ func (t *teller) number(v float64, show string) property {
 
 func (t *teller) length(m units.Metres) property { return t.number(float64(m), m.Text(t.sys)) }
 
-func point(p geom.Vec) property {
+// point is a place as the plan writes it: in metres or in feet.
+func point(p geom.Vec, sys units.System) property {
+	k := 1.0
+	if sys == units.Feet {
+		k = float64(units.Foot)
+	}
 	return property{
 		key:  number(p.X) + "," + number(p.Y),
-		show: "(" + units.Number(p.X, 2) + ", " + units.Number(p.Y, 2) + ")",
+		show: "(" + units.Number(p.X/k, 2) + ", " + units.Number(p.Y/k, 2) + ")",
 	}
 }
 
 // place is told by its mark and the way from there, so that a mark that moves is
 // a change of the mark and not of every line that names it.
 func (t *teller) place(p *plan.Place) property {
-	out := point(p.Point)
+	out := point(p.Point, t.sys)
 	if p.Z != nil {
 		out.key += "," + number(float64(*p.Z))
 	}
@@ -252,7 +257,7 @@ func (t *teller) place(p *plan.Place) property {
 		name := t.name(p.Mark)
 		out = property{key: name, show: name}
 		if d := p.Point.Sub(p.Mark.Point); !p.Exact() && d.Len() > 1e-9 {
-			out.key += "+" + point(d).key
+			out.key += "+" + point(d, t.sys).key
 			out.show = told(d, t.sys) + " of " + name
 		}
 	}

@@ -33,7 +33,7 @@ func (r *Report) Sentence(c *Change) string {
 		if c.What == "mark" {
 			s := fmt.Sprintf("%s moves %s", name, c.Distance.Text(r.System))
 			if c.From != nil && c.To != nil {
-				s += ", from " + point(*c.From).show + " to " + point(*c.To).show
+				s += ", from " + point(*c.From, r.System).show + " to " + point(*c.To, r.System).show
 			}
 			if rest := c.Fields[1:]; len(rest) > 0 { // the first is its place
 				s += "; " + list(rest)

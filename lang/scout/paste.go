@@ -6,7 +6,6 @@ import (
 
 	"longhand/lang/body"
 	"longhand/lang/plan"
-	"longhand/lang/units"
 )
 
 // Line is a line to paste into the plan: into its set, its kit or its beat.
@@ -49,7 +48,7 @@ func (r *Report) Paste(p *Place, lens *plan.Lens) []Line {
 			out = append(out, Line{"kit", "rig " + rig + " sticks"})
 		}
 		out = append(out,
-			Line{"beat", fmt.Sprintf("%s stands at (%s, %s)", rig, units.Number(p.At.X, 2), units.Number(p.At.Y, 2))},
+			Line{"beat", rig + " stands at " + point(p.At, sys)},
 			Line{"beat", fmt.Sprintf("%s on %s up %s", name, rig, p.Up.Text(sys))})
 	}
 	if fit != "" {

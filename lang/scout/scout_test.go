@@ -211,3 +211,10 @@ func BenchmarkCameras(b *testing.B) {
 		require.NoError(b, err)
 	}
 }
+
+// TestInFeet: a plan in feet gets its coordinates in feet.
+func TestInFeet(t *testing.T) {
+	p := Place{At: geom.Vec{X: 2.4384, Y: 3.81}, Up: 1.524}
+	assert.Equal(t, `at (8, 12.5), lens 5' up`, p.In(units.Feet))
+	assert.Equal(t, "at (2.44, 3.81), lens 1.52 m up", p.In(units.Metric))
+}

@@ -196,5 +196,14 @@ func (p *Place) In(sys units.System) string {
 	if p.Wall != nil {
 		return fmt.Sprintf("on %s at %s up %s", p.Wall.Name, p.Along.Text(sys), p.Up.Text(sys))
 	}
-	return fmt.Sprintf("at (%s, %s), lens %s up", units.Number(p.At.X, 2), units.Number(p.At.Y, 2), p.Up.Text(sys))
+	return fmt.Sprintf("at %s, lens %s up", point(p.At, sys), p.Up.Text(sys))
+}
+
+// point is a place as the plan writes it: in metres or in feet.
+func point(p geom.Vec, sys units.System) string {
+	k := 1.0
+	if sys == units.Feet {
+		k = float64(units.Foot)
+	}
+	return "(" + units.Number(p.X/k, 2) + ", " + units.Number(p.Y/k, 2) + ")"
 }

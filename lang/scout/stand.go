@@ -62,6 +62,9 @@ type Stand struct {
 	Score    float64       // 0 to 1: the part of the time that they are in reach and not hidden, nearer ones first
 }
 
+// In is the place in the words of the plan: "at (4.2, 3.5)".
+func (s *Stand) In(sys units.System) string { return "at " + point(s.At, sys) }
+
 // StandReport is what was found.
 type StandReport struct {
 	Ask     StandAsk

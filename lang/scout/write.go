@@ -106,7 +106,7 @@ func (r *StandReport) WriteText(w io.Writer, beat string) error {
 		fmt.Fprintf(&b, "\nnone with room and within %s\n", r.Reach.Text(sys))
 	}
 	for i, p := range r.Places {
-		fmt.Fprintf(&b, "\n%2d  at (%s, %s)\n", i+1, units.Number(p.At.X, 2), units.Number(p.At.Y, 2))
+		fmt.Fprintf(&b, "\n%2d  %s\n", i+1, p.In(sys))
 		fmt.Fprintf(&b, "    %s to %s from %s, within %s for %s of %s\n", p.Nearest.Text(sys), p.Furthest.Text(sys), a.Near.ID().Name, r.Reach.Text(sys), p.InReach, all)
 		fmt.Fprintf(&b, "    not hidden from there for %s\n", p.Clear)
 	}
@@ -187,7 +187,7 @@ func (r *StandReport) WriteJSON(w io.Writer, beat string) error {
 	out := jsonReport{Schema: 1, Take: a.Plan.Take.Title, Beat: beat, For: string(a.For), Sees: []string{a.Near.ID().Name}, Stopped: r.Stopped,
 		Seconds: rounded((float64(a.Frames.To-a.Frames.From) + 1) / a.Stage.Scene.Rate.PerSecond()), Places: []jsonPlace{}}
 	for _, p := range r.Places {
-		out.Places = append(out.Places, jsonPlace{Text: fmt.Sprintf("at (%s, %s)", units.Number(p.At.X, 2), units.Number(p.At.Y, 2)), At: [2]float64{rounded(p.At.X), rounded(p.At.Y)},
+		out.Places = append(out.Places, jsonPlace{Text: p.In(a.Plan.Take.Units), At: [2]float64{rounded(p.At.X), rounded(p.At.Y)},
 			For: rounded(float64(p.Clear)), Sees: rounded(float64(p.Clear) / math.Max(out.Seconds, 1e-9)), Nearest: rounded(float64(p.Nearest)), Furthest: rounded(float64(p.Furthest)),
 			InReach: rounded(float64(p.InReach)), Score: rounded(p.Score), Checked: !r.Stopped})
 	}

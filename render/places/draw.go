@@ -8,7 +8,6 @@ import (
 	"longhand/lang/scout"
 	"longhand/lang/sight"
 	"longhand/lang/solid"
-	"longhand/lang/units"
 	"longhand/render/backdrop"
 	"longhand/render/fonts"
 	"longhand/render/scene"
@@ -36,7 +35,7 @@ func Cameras(r *scout.Report, beat string) *scene.Sheet {
 func Stands(r *scout.StandReport, beat string) *scene.Sheet {
 	var list []spot
 	for _, p := range r.Places {
-		list = append(list, spot{p.At, "at (" + units.Number(p.At.X, 2) + ", " + units.Number(p.At.Y, 2) + ")", false})
+		list = append(list, spot{p.At, p.In(r.Ask.Plan.Take.Units), false})
 	}
 	return draw(r.Ask.Take, []plan.Thing{r.Ask.Near}, nil, r.Ask.Frames, list, r.Ask.Plan.Take.Title+": unseen places for a "+string(r.Ask.For), beat,
 		"no rolling camera sees the numbered places in this beat")

@@ -41,6 +41,9 @@ func TestMaps(t *testing.T) {
 		sensor := r.Plan.Kit.Cameras[0]
 		frame, err := optics.NewFrame(sensor.Width, sensor.Height, sensor.Squeeze, r.Plan.Take.Aspect)
 		require.NoError(t, err)
+		if name == "last-collection" { // one with walls is enough on the floor
+			frames.To = 24
+		}
 		found, err := scout.Cameras(context.Background(), scout.Ask{Take: take, Frame: frame, Focal: 28, Sees: []plan.Thing{who}, Frames: frames, Floor: true, Count: 3})
 		require.NoError(t, err)
 		require.NotEmpty(t, found.Places, name)
