@@ -18,7 +18,7 @@ func styles() scene.Styles {
 	performer, crew := scene.RGB(16, 60, 140), scene.RGB(20, 100, 50)
 	machine, lens := scene.RGB(120, 70, 10), scene.RGB(160, 20, 30)
 	return scene.Styles{
-		both("new-piece", scene.Black, scene.Grey(0.35), 0.5),
+		both("new-piece", scene.Black, scene.Grey(0.85), 0.5),
 		both("old-piece", before, scene.None, 0.35, 1.4, 1),
 		line("old-mark", before, 0.3, 0.8, 0.6), line("new-mark", scene.Black, 0.5), line("moved", scene.Black, 0.25), fill("moved-head", scene.Black),
 		line("old-way", before, 0.45, 1.6, 1.1), fill("old-head", before),
