@@ -57,9 +57,6 @@ func NewWalls(boundary Polygon, segments ...Segment) *Walls {
 	return w
 }
 
-// Edges is how many edges there are after cutting.
-func (w *Walls) Edges() int { return len(w.edges) }
-
 // cutAtMeeting notes the fractions at which two segments have to be cut so that
 // they share corners only.
 func cutAtMeeting(s, t Segment, onS, onT *[]float64) {
