@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
 
@@ -203,14 +204,7 @@ func thousandth(s units.Seconds) float64 {
 	if v > most || v != v {
 		return most
 	}
-	return float64(int64(v*1000+copysignHalf(v))) / 1000
-}
-
-func copysignHalf(v float64) float64 {
-	if v < 0 {
-		return -0.5
-	}
-	return 0.5
+	return math.Round(v*1000)/1000 + 0 // which makes a -0 a 0
 }
 
 func writeRehearsalJSON(w io.Writer, r *compile.Result, rep *rehearse.Report, changes []rehearse.Change, tries int) error {
