@@ -22,7 +22,7 @@ func stairs(s *plan.Stairs) []Piece {
 		b := s.Foot.Add(dir.Mul(float64(i+1) / float64(n)))
 		out = append(out, Piece{
 			Name: s.Name, Thing: s,
-			Polygon: ccw([]geom.Vec{a.Sub(side), b.Sub(side), b.Add(side), a.Add(side)}),
+			Polygon: geom.Polygon{a.Sub(side), b.Sub(side), b.Add(side), a.Add(side)}.CCW(),
 			Z:       [2]float64{float64(s.FootZ), float64(s.FootZ) + float64(s.Rise)*float64(i+1)/float64(n)},
 		})
 	}

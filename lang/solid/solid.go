@@ -48,12 +48,12 @@ func Of(set *plan.Set) []Piece {
 	}
 	for _, b := range set.Blocks {
 		if !b.Bad {
-			out = append(out, Piece{Name: b.Name, Thing: b, Polygon: ccw(b.Polygon), Z: span(b.High)})
+			out = append(out, Piece{Name: b.Name, Thing: b, Polygon: geom.Polygon(b.Polygon).CCW(), Z: span(b.High)})
 		}
 	}
 	for _, p := range set.Platforms {
 		if !p.Bad {
-			out = append(out, Piece{Name: p.Name, Thing: p, Polygon: ccw(p.Polygon), Z: span(p.High)})
+			out = append(out, Piece{Name: p.Name, Thing: p, Polygon: geom.Polygon(p.Polygon).CCW(), Z: span(p.High)})
 		}
 	}
 	for _, s := range set.Stairs {
@@ -75,21 +75,6 @@ func circle(c geom.Vec, r float64) []geom.Vec {
 	out := make([]geom.Vec, pillarSides)
 	for i := range out {
 		out[i] = c.Add(geom.Polar(r, 2*math.Pi*float64(i)/pillarSides))
-	}
-	return out
-}
-
-func ccw(p []geom.Vec) []geom.Vec {
-	area := 0.0
-	for i, a := range p {
-		area += a.Cross(p[(i+1)%len(p)])
-	}
-	if area >= 0 {
-		return p
-	}
-	out := make([]geom.Vec, len(p))
-	for i, a := range p {
-		out[len(p)-1-i] = a
 	}
 	return out
 }

@@ -192,7 +192,7 @@ func (b *baseline) quads(from, to float64) [][]geom.Vec {
 		}
 		pa, la := b.corner(i, s0)
 		pb, lb := b.corner(i, s1)
-		out = append(out, ccw([]geom.Vec{pa.Sub(la), pb.Sub(lb), pb.Add(lb), pa.Add(la)}))
+		out = append(out, geom.Polygon{pa.Sub(la), pb.Sub(lb), pb.Add(lb), pa.Add(la)}.CCW())
 	}
 	return out
 }
