@@ -90,7 +90,7 @@ func TestFaultsOfMovement(t *testing.T) {
 			assert.Equal(t, want, found, text(r.Findings))
 			for _, d := range r.Findings {
 				for _, f := range d.Fixes {
-					mended := moved(t, applied("take \"Fault\"\n  rate 24 fps\n"+c.text, f))
+					mended := moved(t, applied(t, "take \"Fault\"\n  rate 24 fps\n"+c.text, f))
 					assert.NotContains(t, text(mended.Findings), d.Message, f.Title)
 					assert.Less(t, len(serious(mended)), len(serious(r)), "%s\n%s", f.Title, text(mended.Findings))
 				}

@@ -2,7 +2,6 @@ package check_test
 
 import (
 	"context"
-	"sort"
 	"strings"
 	"testing"
 
@@ -35,13 +34,13 @@ func serious(r *compile.Result) []string {
 }
 
 // applied is a text with a fix's edits made.
-func applied(text string, f diag.Fix) string {
-	edits := append([]diag.Edit(nil), f.Edits...)
-	sort.Slice(edits, func(i, j int) bool { return edits[i].Span.Start > edits[j].Span.Start })
-	for _, e := range edits {
-		text = text[:e.Span.Start] + e.Text + text[e.Span.End:]
-	}
-	return text
+func applied(t *testing.T, text string, f diag.Fix) string {
+	t.Helper()
+	require.NotEmpty(t, f.Edits)
+	name := f.Edits[0].Span.File.Name
+	out, ok := f.Apply(map[string]string{name: text})
+	require.True(t, ok, f.Title)
+	return out[name]
 }
 
 func text(list []diag.Diagnostic) string {
@@ -68,7 +67,7 @@ func TestMovementExamples(t *testing.T) {
 			}
 			for _, d := range bad.Findings {
 				for _, f := range d.Fixes {
-					mended := moved(t, applied(rule.Bad, f))
+					mended := moved(t, applied(t, rule.Bad, f))
 					assert.NotContains(t, text(mended.Findings), d.Message)
 					assert.Less(t, len(serious(mended)), len(serious(bad)), "%s\n%s", f.Title, text(mended.Findings))
 				}
