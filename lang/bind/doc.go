@@ -11,6 +11,7 @@
 // as declared.
 //
 // The package does not say whether the plan can be done: no time, path or view
-// is computed here. It imports syntax, plan, diag, units, geom, body and solid,
-// the last two for their defaults only, and nothing that comes after the plan.
+// is computed here. It imports syntax, plan, diag, units, geom and drawing; body,
+// solid and timecode for their defaults and tables only; and nothing that comes
+// after the plan.
 package bind
