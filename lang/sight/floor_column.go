@@ -23,7 +23,7 @@ func (v *floorView) column(f units.Frame) {
 		if !ready {
 			// What one solid hides at the bottom and at the top it hides in
 			// between, for what a convex solid hides is convex.
-			v.castBoth(h0, h1, f)
+			v.cast(h0, h1, f)
 			v.look.solids(f)
 			ready = true
 		}
@@ -37,24 +37,6 @@ func (v *floorView) column(f units.Frame) {
 			}
 		}
 		v.mark(row, from, to, f)
-	}
-}
-
-// castBoth draws out what each solid hides at two heights.
-func (v *floorView) castBoth(h0, h1 float64, f units.Frame) {
-	v.nshadow = 0
-	e := &v.look.eye
-	for i := range v.r.st.prisms {
-		p := &v.r.st.prisms[i]
-		q, l := e.place(p.middle.X, p.middle.Y)
-		if p.shut != nil && !p.shut.has(f) || e.misses(q, l, p.reach) {
-			continue
-		}
-		a := &v.shadows[v.nshadow]
-		a.reset()
-		if v.shadow(a, p, h0) && v.shadow(a, p, h1) {
-			v.nshadow++
-		}
 	}
 }
 

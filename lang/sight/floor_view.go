@@ -98,7 +98,7 @@ func (v *floorView) level(z float64, f units.Frame) {
 			continue
 		}
 		if !ready {
-			v.cast(h, f)
+			v.cast(h, h, f)
 			ready = true
 		}
 		v.uncover(row, from, to)
@@ -181,8 +181,9 @@ func (v *floorView) halfPlane(a *floorArea, nx, ny, c float64) {
 	a.within(v.r.m, nx, ny, c+nx*(e.x-o.X)+ny*(e.y-o.Y))
 }
 
-// cast draws out every solid's shadow at a height above the lens, at a frame.
-func (v *floorView) cast(h float64, f units.Frame) {
+// cast draws out what every solid hides at two heights above the lens, which may
+// be one, at a frame.
+func (v *floorView) cast(h0, h1 float64, f units.Frame) {
 	v.nshadow = 0
 	e := &v.look.eye
 	for i := range v.r.st.prisms {
@@ -193,7 +194,7 @@ func (v *floorView) cast(h float64, f units.Frame) {
 		}
 		a := &v.shadows[v.nshadow]
 		a.reset()
-		if v.shadow(a, p, h) {
+		if v.shadow(a, p, h0) && (h1 == h0 || v.shadow(a, p, h1)) {
 			v.nshadow++
 		}
 	}
