@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 
@@ -128,7 +127,11 @@ func (a *app) makeFile(path string, data []byte, r *compile.Result) error {
 func (a *app) compileOlder(ctx context.Context, plan, since string) (*compile.Result, error) {
 	name, read := since, a.reader("")
 	if _, err := os.Stat(since); err != nil {
-		name, read = plan, atRevision(ctx, since)
+		git, err := openRevision(ctx, since, plan)
+		if err != nil {
+			return nil, err
+		}
+		name, read = plan, git.read
 	}
 	r, err := compile.Compile(ctx, read, name, compile.Options{})
 	if err != nil {
@@ -138,21 +141,6 @@ func (a *app) compileOlder(ctx context.Context, plan, since string) (*compile.Re
 		return nil, fmt.Errorf("%s cannot be compared with: %s", since, diag.Summary(r.Findings))
 	}
 	return r, nil
-}
-
-// atRevision reads files as they were at a revision.
-func atRevision(ctx context.Context, revision string) compile.Read {
-	return func(name string) (string, error) {
-		file := filepath.FromSlash(name)
-		if strings.HasPrefix(revision, "-") {
-			return "", fmt.Errorf("there is no file and no revision %q", revision)
-		}
-		out, err := exec.CommandContext(ctx, "git", "-C", filepath.Dir(file), "show", revision+":./"+filepath.Base(file)).Output()
-		if err != nil {
-			return "", fmt.Errorf("there is no file %s, and no revision of that name that has %s", revision, name)
-		}
-		return string(out), nil
-	}
 }
 
 // book is the whole book, for build.

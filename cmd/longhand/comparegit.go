@@ -116,7 +116,7 @@ func (r *revision) git(args ...string) ([]byte, error) {
 	case errors.Is(err, exec.ErrNotFound):
 		return nil, fmt.Errorf("git is not installed, so %s can't be read as a revision; compare two files instead", r.rev)
 	case strings.Contains(said, "not a git repository"):
-		return nil, fmt.Errorf("there is no file %s, and no git repository in %s to find a revision in", r.rev, r.dir)
+		return nil, fmt.Errorf("there is no file %s, and no git repository in %s, so no revision of that name", r.rev, r.dir)
 	case strings.Contains(said, "dubious ownership"):
 		return nil, fmt.Errorf("git does not read the repository in %s, because it belongs to somebody else; see git help config, safe.directory", r.dir)
 	}
