@@ -10,9 +10,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"longhand/lang/compile"
+	"longhand/lang/departments"
 	"longhand/lang/diag"
 	"longhand/render/book"
-	"longhand/render/sheets"
 )
 
 func (a *app) bookCommand() *cobra.Command {
@@ -42,7 +42,7 @@ leaves out all other pages.`,
 				return fmt.Errorf("--paper takes %s, not %q%s", listed(papers), paper, suggestion(paper, keys(papers)))
 			}
 			if department != "" {
-				d, err := sheets.ParseDepartment(department)
+				d, err := departments.Parse(department)
 				if err != nil {
 					return fmt.Errorf("--for: %w", err)
 				}

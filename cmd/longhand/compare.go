@@ -12,9 +12,9 @@ import (
 
 	"longhand/lang/compare"
 	"longhand/lang/compile"
+	"longhand/lang/departments"
 	"longhand/lang/diag"
 	"longhand/render/changes"
-	"longhand/render/sheets"
 	"longhand/render/svg"
 )
 
@@ -60,13 +60,13 @@ compared.`,
 			if !ok {
 				return fmt.Errorf("--as takes %s, not %q%s", listed(comparisons), as, suggestion(as, keys(comparisons)))
 			}
-			only := compare.Department("")
+			var only departments.Name
 			if department != "" {
-				d, err := sheets.ParseDepartment(department)
+				d, err := departments.Parse(department)
 				if err != nil {
 					return fmt.Errorf("--for: %w", err)
 				}
-				only = compare.Department(d)
+				only = d
 			}
 			if err := drawable(drawing); err != nil {
 				return err

@@ -2,12 +2,13 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
 
-	"longhand/lang/bind"
+	"longhand/lang/departments"
 	"longhand/render/overhead"
 	"longhand/render/scene"
 )
@@ -27,12 +28,12 @@ func (d *drawingFlags) add(cmd *cobra.Command) {
 	cmd.Flags().StringVar(&d.paper, "paper", "a4", "the paper: a4, a3, letter or tabloid")
 	cmd.Flags().StringVar(&d.turn, "turn", "auto", "how it lies: auto, landscape or portrait")
 	cmd.Flags().StringVar(&d.scale, "scale", "", "the scale, such as 1:50; the largest that fits unless given")
-	cmd.Flags().StringVar(&d.department, "for", "", "a department whose things stand out: "+strings.Join(bind.Departments, ", "))
+	cmd.Flags().StringVar(&d.department, "for", "", "a department whose things stand out: "+strings.Join(departments.Noted(), ", "))
 	cmd.Flags().BoolVar(&d.neverSeen, "never-seen", false, "hatch the floor that no rolling camera sees")
 	cmd.Flags().BoolVar(&d.colour, "in-colour", false, "draw in colour; black and white unless given")
 	complete(cmd, "paper", keys(papers)...)
 	complete(cmd, "turn", keys(turns)...)
-	complete(cmd, "for", bind.Departments...)
+	complete(cmd, "for", departments.Noted()...)
 }
 
 func (d *drawingFlags) options() (overhead.Options, error) {
@@ -52,12 +53,8 @@ func (d *drawingFlags) options() (overhead.Options, error) {
 		o.Scale = n
 	}
 	if d.department != "" {
-		known := false
-		for _, name := range bind.Departments {
-			known = known || name == d.department
-		}
-		if !known {
-			return o, fmt.Errorf("--for takes a department (%s), not %q%s", strings.Join(bind.Departments, ", "), d.department, suggestion(d.department, bind.Departments))
+		if !slices.Contains(departments.Noted(), d.department) {
+			return o, fmt.Errorf("--for takes a department (%s), not %q%s", strings.Join(departments.Noted(), ", "), d.department, suggestion(d.department, departments.Noted()))
 		}
 		o.Department = d.department
 	}

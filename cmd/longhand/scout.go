@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -82,7 +83,7 @@ func (f *scoutFlags) check() error {
 	switch {
 	case f.as != "text" && f.as != "json":
 		return fmt.Errorf("--as takes json or text, not %q%s", f.as, suggestion(f.as, []string{"json", "text"}))
-	case !camera && !oneOf(f.purpose, strings.Split(purposes(), ", ")):
+	case !camera && !slices.Contains(strings.Split(purposes(), ", "), f.purpose):
 		return fmt.Errorf("--for takes camera, %s, not %q%s", purposes(), f.purpose, suggestion(f.purpose, strings.Split(purposes(), ", ")))
 	case f.count < 1 || f.count > 100:
 		return fmt.Errorf("--count takes 1 to 100, not %d", f.count)

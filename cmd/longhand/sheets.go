@@ -2,10 +2,12 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
+	"longhand/lang/departments"
 	"longhand/render/sheets"
 )
 
@@ -25,13 +27,13 @@ columns say), json, xlsx. All of them unless --as names some.`,
 		Args: needOne,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			for _, f := range forms {
-				if !oneOf(f, sheets.Forms()) {
+				if !slices.Contains(sheets.Forms(), f) {
 					return fmt.Errorf("--as takes %s, not %q%s", strings.Join(sheets.Forms(), ", "), f, suggestion(f, sheets.Forms()))
 				}
 			}
-			var only sheets.Department
+			var only departments.Name
 			if department != "" {
-				d, err := sheets.ParseDepartment(department)
+				d, err := departments.Parse(department)
 				if err != nil {
 					return fmt.Errorf("--for: %w", err)
 				}
@@ -66,19 +68,10 @@ columns say), json, xlsx. All of them unless --as names some.`,
 
 func departmentNames() string {
 	var out []string
-	for _, d := range sheets.Departments() {
+	for _, d := range departments.All() {
 		out = append(out, string(d))
 	}
 	return strings.Join(out, ", ")
-}
-
-func oneOf(word string, list []string) bool {
-	for _, w := range list {
-		if w == word {
-			return true
-		}
-	}
-	return false
 }
 
 func sheetFiles(book *sheets.Book, folder string, forms ...string) ([]artifact, error) {

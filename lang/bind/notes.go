@@ -3,15 +3,13 @@ package bind
 import (
 	"strings"
 
+	"longhand/lang/departments"
 	"longhand/lang/plan"
 	"longhand/lang/syntax"
 )
 
-// Departments are who a note can be for.
-var Departments = []string{"camera", "grip", "electric", "art", "sound", "effects", "directors", "movement", "vehicles", "script"}
-
-// departments are the words for them; some have more than one.
-var departments = map[string]string{
+// departmentWords are the words for a department in a note; some have more than one.
+var departmentWords = map[string]string{
 	"camera": "camera", "grip": "grip", "electric": "electric", "lighting": "electric", "art": "art", "sound": "sound",
 	"effects": "effects", "vfx": "effects", "visual-effects": "effects", "directors": "directors", "assistant-directors": "directors",
 	"ad": "directors", "movement": "movement", "dance": "movement", "vehicles": "vehicles", "stunts": "vehicles",
@@ -19,9 +17,9 @@ var departments = map[string]string{
 }
 
 func (l *line) note(s *syntax.DeptNote) {
-	name := departments[s.Department.Text]
+	name := departmentWords[s.Department.Text]
 	if name == "" {
-		l.knownWord(s.Department, s.Department.Text, "department", Departments)
+		l.knownWord(s.Department, s.Department.Text, "department", departments.Noted())
 	}
 	text := s.Text.Value()
 	l.need(strings.TrimSpace(text) != "", s.Text, "the note is empty")

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"longhand/lang/clock"
+	"longhand/lang/departments"
 	"longhand/lang/plan"
 )
 
@@ -77,19 +78,19 @@ func (c *comparing) beats() {
 	for _, n := range c.is {
 		o := older[n]
 		if o == nil {
-			c.add(Change{Section: n.section(), Kind: Added, What: n.what(), Name: n.title, Departments: Departments(), order: n.order()})
+			c.add(Change{Section: n.section(), Kind: Added, What: n.what(), Name: n.title, Departments: departments.All(), order: n.order()})
 			continue
 		}
 		if o.title != n.title {
-			c.add(Change{Section: n.section(), Kind: Renamed, What: n.what(), Name: n.title, Was: o.title, Departments: Departments(), order: n.order()})
+			c.add(Change{Section: n.section(), Kind: Renamed, What: n.what(), Name: n.title, Was: o.title, Departments: departments.All(), order: n.order()})
 		}
 		if f := differing(o.properties(c.from), n.properties(c.to)); len(f) > 0 {
-			c.add(Change{Section: n.section(), Kind: Changed, What: n.what(), Name: n.title, Fields: f, Departments: concern(Ads, Script, Camera), order: n.order()})
+			c.add(Change{Section: n.section(), Kind: Changed, What: n.what(), Name: n.title, Fields: f, Departments: concern(departments.Ads, departments.Script, departments.Camera), order: n.order()})
 		}
 	}
 	for _, o := range c.was {
 		if c.scopes[o] == nil {
-			c.add(Change{Section: o.section(), Kind: Removed, What: o.what(), Name: o.title, Departments: Departments(), order: o.order()})
+			c.add(Change{Section: o.section(), Kind: Removed, What: o.what(), Name: o.title, Departments: departments.All(), order: o.order()})
 		}
 	}
 	c.shuffled()
@@ -214,7 +215,7 @@ func (c *comparing) shuffled() {
 	}
 	for i, n := range news {
 		if !stayed[n] {
-			c.add(Change{Section: Beats, Kind: Moved, What: "beat", Name: n.title, Departments: Departments(), order: n.order(),
+			c.add(Change{Section: Beats, Kind: Moved, What: "beat", Name: n.title, Departments: departments.All(), order: n.order(),
 				Fields: []Field{{"place in the take", ordinal(rank[older[n]] + 1), ordinal(i + 1)}}})
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"longhand/lang/compile"
+	"longhand/lang/departments"
 	"longhand/lang/plan"
 	"longhand/lang/units"
 )
@@ -73,7 +74,7 @@ func (c *comparing) arrange() {
 	})
 	for i := range list {
 		if len(list[i].Departments) == 0 {
-			list[i].Departments = Departments()
+			list[i].Departments = departments.All()
 		}
 	}
 }

@@ -16,6 +16,7 @@ import (
 	"pgregory.net/rapid"
 
 	"longhand/lang/compile"
+	"longhand/lang/departments"
 	"longhand/lang/format"
 	"longhand/lang/plan"
 )
@@ -330,9 +331,9 @@ func TestTheTableOfWordsNamesFields(t *testing.T) {
 
 func TestDepartments(t *testing.T) {
 	r := Compare(compiled(t, small), compiled(t, edited(t, 0)))
-	grip := r.For(Grip)
+	grip := r.For(departments.Grip)
 	assert.NotEmpty(t, grip.In(Marks))
-	assert.Empty(t, r.For(Electric).In(Marks))
+	assert.Empty(t, r.For(departments.Electric).In(Marks))
 	for _, c := range r.Changes {
 		assert.NotEmpty(t, c.Departments)
 	}

@@ -1,39 +1,18 @@
 package compare
 
 import (
+	"longhand/lang/departments"
 	"longhand/lang/plan"
 )
 
-// Department is the short name of a department, as the sheets have it.
-type Department string
-
-// The departments.
-const (
-	Camera   Department = "camera"
-	Grip     Department = "grip"
-	Electric Department = "electric"
-	Art      Department = "art"
-	Sound    Department = "sound"
-	Effects  Department = "vfx"
-	Ads      Department = "ads"
-	Movement Department = "movement"
-	Vehicles Department = "vehicles"
-	Script   Department = "script"
-)
-
-// Departments lists the departments in the order of the book.
-func Departments() []Department {
-	return []Department{Camera, Grip, Electric, Art, Sound, Effects, Ads, Movement, Vehicles, Script}
-}
-
 // concern is departments put in order, each once.
-func concern(list ...Department) []Department {
-	has := map[Department]bool{}
+func concern(list ...departments.Name) []departments.Name {
+	has := map[departments.Name]bool{}
 	for _, d := range list {
 		has[d] = true
 	}
-	var out []Department
-	for _, d := range Departments() {
+	var out []departments.Name
+	for _, d := range departments.All() {
 		if has[d] {
 			out = append(out, d)
 		}
@@ -41,93 +20,85 @@ func concern(list ...Department) []Department {
 	return out
 }
 
-// noted are the departments as a plan's `note` calls them.
-var noted = map[string]Department{"effects": Effects, "directors": Ads}
-
 // ofNote is whom a note is for; everybody where its word is no department's.
-func ofNote(word string) []Department {
-	if d, ok := noted[word]; ok {
+func ofNote(word string) []departments.Name {
+	if d, err := departments.Parse(word); err == nil {
 		return concern(d)
 	}
-	for _, d := range Departments() {
-		if string(d) == word {
-			return concern(d)
-		}
-	}
-	return Departments()
+	return departments.All()
 }
 
 // ofThing is whom a change of something declared concerns: who builds, rigs or
 // carries it, and who reckons with it (common practice, no source).
-func ofThing(t plan.Thing) []Department {
+func ofThing(t plan.Thing) []departments.Name {
 	switch t.Kind() {
 	case plan.KindPerformer:
-		return concern(Movement, Ads, Script)
+		return concern(departments.Movement, departments.Ads, departments.Script)
 	case plan.KindCrew:
-		return concern(Camera, Grip, Ads)
+		return concern(departments.Camera, departments.Grip, departments.Ads)
 	case plan.KindVehicle:
-		return concern(Vehicles, Ads, Art)
+		return concern(departments.Vehicles, departments.Ads, departments.Art)
 	case plan.KindRig:
-		return concern(Grip, Camera)
+		return concern(departments.Grip, departments.Camera)
 	case plan.KindCamera, plan.KindLens:
-		return concern(Camera)
+		return concern(departments.Camera)
 	case plan.KindDoor:
-		return concern(Art, Ads, Grip)
+		return concern(departments.Art, departments.Ads, departments.Grip)
 	case plan.KindMark:
-		return concern(Grip, Camera, Ads, Movement)
+		return concern(departments.Grip, departments.Camera, departments.Ads, departments.Movement)
 	case plan.KindLamp, plan.KindWash, plan.KindGrid, plan.KindSupply:
-		return concern(Electric)
+		return concern(departments.Electric)
 	case plan.KindCard, plan.KindHole:
-		return concern(Camera, Art)
+		return concern(departments.Camera, departments.Art)
 	case plan.KindMirror, plan.KindGlow, plan.KindWindow:
-		return concern(Art, Camera, Electric)
+		return concern(departments.Art, departments.Camera, departments.Electric)
 	}
-	return concern(Art, Grip, Camera)
+	return concern(departments.Art, departments.Grip, departments.Camera)
 }
 
 // ofLine is whom a line concerns.
-func ofLine(a *plan.Action) []Department {
+func ofLine(a *plan.Action) []departments.Name {
 	switch d := a.Deed.(type) {
 	case *plan.Move, *plan.Stand, *plan.Turn, *plan.Spin, *plan.Pose:
 		return ofMover(a.Subject)
 	case *plan.Ride:
-		return concern(append(ofMover(d.Carrier), Ads, Movement)...)
+		return concern(append(ofMover(d.Carrier), departments.Ads, departments.Movement)...)
 	case *plan.Leave:
-		return concern(append(ofMover(d.Carrier), Ads, Movement)...)
+		return concern(append(ofMover(d.Carrier), departments.Ads, departments.Movement)...)
 	case *plan.Board:
-		return concern(append(ofMover(d.Carrier), Ads)...)
+		return concern(append(ofMover(d.Carrier), departments.Ads)...)
 	case *plan.Spot:
-		return concern(Grip, Camera)
+		return concern(departments.Grip, departments.Camera)
 	case *plan.Operate:
-		return concern(Art, Ads)
+		return concern(departments.Art, departments.Ads)
 	case *plan.Say:
-		return concern(Sound, Script, Ads)
+		return concern(departments.Sound, departments.Script, departments.Ads)
 	case *plan.Mount, *plan.Handoff:
-		return concern(Camera, Grip, Ads)
+		return concern(departments.Camera, departments.Grip, departments.Ads)
 	case *plan.Keep, *plan.Beside, *plan.Circle, *plan.Travel, *plan.Lift:
-		return concern(Camera, Grip)
+		return concern(departments.Camera, departments.Grip)
 	case *plan.See, *plan.Roll, *plan.Cut:
-		return concern(Camera, Script)
+		return concern(departments.Camera, departments.Script)
 	case *plan.Hide:
-		return concern(Camera, Art)
+		return concern(departments.Camera, departments.Art)
 	case *plan.Cue:
-		return concern(Electric, Ads)
+		return concern(departments.Electric, departments.Ads)
 	}
-	return concern(Camera)
+	return concern(departments.Camera)
 }
 
 // ofMover is whom the way of something concerns.
-func ofMover(t plan.Thing) []Department {
+func ofMover(t plan.Thing) []departments.Name {
 	switch t := t.(type) {
 	case *plan.Person:
 		if t.Crew {
-			return concern(Grip, Camera, Ads)
+			return concern(departments.Grip, departments.Camera, departments.Ads)
 		}
-		return concern(Movement, Ads)
+		return concern(departments.Movement, departments.Ads)
 	case *plan.Vehicle:
-		return concern(Vehicles, Ads)
+		return concern(departments.Vehicles, departments.Ads)
 	case *plan.Rig, *plan.Camera:
-		return concern(Grip, Camera)
+		return concern(departments.Grip, departments.Camera)
 	}
-	return concern(Ads)
+	return concern(departments.Ads)
 }

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"longhand/lang/departments"
 	"longhand/lang/diag"
 	"longhand/lang/plan"
 	"longhand/lang/source"
@@ -18,7 +19,7 @@ type found struct {
 	bare    string // and without any number
 	subject string
 	camera  string
-	who     []Department
+	who     []departments.Name
 }
 
 var (
@@ -132,7 +133,7 @@ func (c *comparing) foundIn(list []diag.Diagnostic, p *plan.Plan, older bool) []
 
 // anchor is the statement a span is of, as both plans call it, and whom that
 // concerns.
-func (c *comparing) anchor(s source.Span, p *plan.Plan, older bool) (string, []Department) {
+func (c *comparing) anchor(s source.Span, p *plan.Plan, older bool) (string, []departments.Name) {
 	within := func(o source.Span) bool {
 		return o.Valid() && s.Valid() && o.File == s.File && o.Start <= s.Start && s.Start < o.End
 	}
@@ -173,8 +174,8 @@ func (c *comparing) anchor(s source.Span, p *plan.Plan, older bool) (string, []D
 			if older {
 				t = c.from
 			}
-			return "beat " + t.beat(b), concern(Camera, Ads, Script)
+			return "beat " + t.beat(b), concern(departments.Camera, departments.Ads, departments.Script)
 		}
 	}
-	return "", Departments()
+	return "", departments.All()
 }

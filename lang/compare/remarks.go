@@ -3,6 +3,7 @@ package compare
 import (
 	"strings"
 
+	"longhand/lang/departments"
 	"longhand/lang/plan"
 )
 
@@ -10,7 +11,7 @@ import (
 type remark struct {
 	what, name, beat string
 	props            []property
-	who              []Department
+	who              []departments.Name
 }
 
 // remarks tells which notes, paint outs and allowances are new, gone, or different.
@@ -94,7 +95,7 @@ func (c *comparing) remarksOf(t *teller, p *plan.Plan) []remark {
 			from = "from " + t.name(o.Camera)
 		}
 		out = append(out, remark{what: "paint out", name: words(t.name(o.Thing), from), beat: t.beat(o.Beat) + pickup(o.Pickup),
-			props: []property{during(o.During), because(o.Because)}, who: concern(Effects, Camera)})
+			props: []property{during(o.During), because(o.Because)}, who: concern(departments.Effects, departments.Camera)})
 	}
 	for _, a := range p.Allows {
 		in := ""
@@ -102,7 +103,7 @@ func (c *comparing) remarksOf(t *teller, p *plan.Plan) []remark {
 			in = "in " + t.name(a.Camera)
 		}
 		out = append(out, remark{what: "allowance", name: words(a.Code, t.name(a.Thing), in), beat: t.beat(a.Beat) + pickup(a.Pickup),
-			props: []property{during(a.During), because(a.Because)}, who: concern(Camera, Script)})
+			props: []property{during(a.During), because(a.Because)}, who: concern(departments.Camera, departments.Script)})
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package compare
 
 import (
 	"longhand/lang/compile"
+	"longhand/lang/departments"
 	"longhand/lang/diag"
 	"longhand/lang/geom"
 	"longhand/lang/plan"
@@ -68,7 +69,7 @@ type Change struct {
 	From, To      *geom.Vec // of a mark that moved, or is removed (From) or added (To)
 	Code          diag.Code // of a finding
 	Severity      diag.Severity
-	Departments   []Department // whom it concerns, in the order of Departments; never empty
+	Departments   []departments.Name // whom it concerns, in the order of Departments; never empty
 
 	order int // within its section
 }
@@ -83,7 +84,7 @@ type Report struct {
 	// System is the units that lengths are told in.
 	System units.System
 
-	only   Department                // "" for the whole report
+	only   departments.Name          // "" for the whole report
 	things map[plan.Thing]plan.Thing // of the older plan to those of the newer
 }
 
@@ -102,7 +103,7 @@ func (r *Report) In(s Section) []Change {
 }
 
 // For is the report with what concerns one department only.
-func (r *Report) For(d Department) *Report {
+func (r *Report) For(d departments.Name) *Report {
 	out := *r
 	out.Changes, out.only = nil, d
 	for _, c := range r.Changes {
@@ -114,7 +115,7 @@ func (r *Report) For(d Department) *Report {
 }
 
 // Concerns reports whether a department has to know of it.
-func (c *Change) Concerns(d Department) bool {
+func (c *Change) Concerns(d departments.Name) bool {
 	for _, x := range c.Departments {
 		if x == d {
 			return true

@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"sort"
 
+	"longhand/lang/departments"
 	"longhand/lang/geom"
 	"longhand/lang/plan"
 	"longhand/lang/units"
@@ -156,8 +157,8 @@ func (c *comparing) pair(old, new plan.Thing) {
 }
 
 // users is whom the lines that name a mark concern.
-func (c *comparing) users(m *plan.Mark) []Department {
-	var out []Department
+func (c *comparing) users(m *plan.Mark) []departments.Name {
+	var out []departments.Name
 	for _, a := range c.new.Plan.Actions {
 		for _, p := range placesOf(a.Deed) {
 			if p.Mark == m {
@@ -212,7 +213,7 @@ func (c *comparing) placed() {
 	}
 	old, was := index(c.from, c.old.Plan.Set.Placed)
 	new, is := index(c.to, c.new.Plan.Set.Placed)
-	who := concern(Electric, Camera)
+	who := concern(departments.Electric, departments.Camera)
 	for _, k := range is {
 		n := new[k]
 		if o := old[k]; o != nil {
@@ -251,10 +252,10 @@ func given(list []property, older bool) []Field {
 func (c *comparing) settings() {
 	o, n := c.old.Plan, c.new.Plan
 	for _, f := range differing(c.from.properties(o.Take), c.to.properties(n.Take)) {
-		c.add(Change{Section: Take, Kind: Changed, What: "take", Name: n.Take.Title, Fields: []Field{f}, Departments: Departments()})
+		c.add(Change{Section: Take, Kind: Changed, What: "take", Name: n.Take.Title, Fields: []Field{f}, Departments: departments.All()})
 	}
 	if o.Set.Title != n.Set.Title {
-		c.add(Change{Section: Set, Kind: Changed, What: "set", Name: n.Set.Title, Fields: []Field{{"title", o.Set.Title, n.Set.Title}}, Departments: Departments()})
+		c.add(Change{Section: Set, Kind: Changed, What: "set", Name: n.Set.Title, Fields: []Field{{"title", o.Set.Title, n.Set.Title}}, Departments: departments.All()})
 	}
 	drawings := func(t *teller, s plan.Set) []string {
 		var out []string
@@ -267,12 +268,12 @@ func (c *comparing) settings() {
 	}
 	gone, fresh := apart(drawings(c.from, o.Set), drawings(c.to, n.Set))
 	for _, d := range gone {
-		c.add(Change{Section: Set, Kind: Removed, What: "drawing", Name: d, Departments: concern(Art, Grip, Camera)})
+		c.add(Change{Section: Set, Kind: Removed, What: "drawing", Name: d, Departments: concern(departments.Art, departments.Grip, departments.Camera)})
 	}
 	for _, d := range fresh {
-		c.add(Change{Section: Set, Kind: Added, What: "drawing", Name: d, Departments: concern(Art, Grip, Camera)})
+		c.add(Change{Section: Set, Kind: Added, What: "drawing", Name: d, Departments: concern(departments.Art, departments.Grip, departments.Camera)})
 	}
-	who := concern(Camera, Electric, Effects)
+	who := concern(departments.Camera, departments.Electric, departments.Effects)
 	speeds := func(l plan.Look) plan.Look { l.Speeds = nil; return l }
 	for _, f := range differing(c.from.properties(speeds(o.Look)), c.to.properties(speeds(n.Look))) {
 		c.add(Change{Section: Look, Kind: Changed, What: "rule", Name: f.Name, Fields: []Field{f}, Departments: who})
@@ -290,10 +291,10 @@ func (c *comparing) settings() {
 	}
 	gone, fresh = apart(rules(c.from, o.Look), rules(c.to, n.Look))
 	for _, s := range gone {
-		c.add(Change{Section: Look, Kind: Removed, What: "speed", Name: s, Departments: concern(Grip, Camera, Vehicles)})
+		c.add(Change{Section: Look, Kind: Removed, What: "speed", Name: s, Departments: concern(departments.Grip, departments.Camera, departments.Vehicles)})
 	}
 	for _, s := range fresh {
-		c.add(Change{Section: Look, Kind: Added, What: "speed", Name: s, Departments: concern(Grip, Camera, Vehicles)})
+		c.add(Change{Section: Look, Kind: Added, What: "speed", Name: s, Departments: concern(departments.Grip, departments.Camera, departments.Vehicles)})
 	}
 }
 

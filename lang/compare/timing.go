@@ -5,6 +5,7 @@ import (
 
 	"longhand/lang/clock"
 	"longhand/lang/compile"
+	"longhand/lang/departments"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/units"
@@ -24,7 +25,7 @@ func (c *comparing) timing() {
 		return
 	}
 	if by := n.Length() - o.Length(); notable(by) {
-		c.add(Change{Section: Timing, Kind: Changed, What: "take", Name: c.new.Plan.Take.Title, Longer: by, order: -1, Departments: concern(Camera, Ads, Script, Sound),
+		c.add(Change{Section: Timing, Kind: Changed, What: "take", Name: c.new.Plan.Take.Title, Longer: by, order: -1, Departments: concern(departments.Camera, departments.Ads, departments.Script, departments.Sound),
 			Fields: []Field{{"length", o.Length().Clock(), n.Length().Clock()}}})
 	}
 	spans := func(t *motion.Tracks) map[*plan.Beat]clock.Span {
@@ -44,7 +45,7 @@ func (c *comparing) timing() {
 		default:
 			x, y := was[a.beat], is[b.beat]
 			later, longer := y.From-x.From, (y.To-y.From)-(x.To-x.From)
-			ch := Change{Section: Timing, Kind: Changed, What: "beat", Name: b.title, order: b.order(), Departments: concern(Camera, Ads, Script, Sound)}
+			ch := Change{Section: Timing, Kind: Changed, What: "beat", Name: b.title, order: b.order(), Departments: concern(departments.Camera, departments.Ads, departments.Script, departments.Sound)}
 			if notable(later) {
 				ch.Later = later
 				ch.Fields = append(ch.Fields, Field{"begins", x.From.Clock(), y.From.Clock()})
@@ -105,7 +106,7 @@ func (c *comparing) pickupTiming(a, b *scope) {
 		return
 	}
 	if by := y.Tracks.Length() - x.Tracks.Length(); notable(by) {
-		c.add(Change{Section: Timing, Kind: Changed, What: "pickup", Name: b.title, Longer: by, order: b.order(), Departments: concern(Camera, Ads, Script, Sound),
+		c.add(Change{Section: Timing, Kind: Changed, What: "pickup", Name: b.title, Longer: by, order: b.order(), Departments: concern(departments.Camera, departments.Ads, departments.Script, departments.Sound),
 			Fields: []Field{{"length", x.Tracks.Length().Clock(), y.Tracks.Length().Clock()}}})
 	}
 }

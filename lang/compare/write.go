@@ -7,6 +7,7 @@ import (
 	"math"
 	"strings"
 
+	"longhand/lang/departments"
 	"longhand/lang/geom"
 )
 
@@ -44,7 +45,7 @@ func count(n int, what string) string {
 // concerns is how much each department has to know of.
 func (r *Report) concerns() string {
 	var out []string
-	for _, d := range Departments() {
+	for _, d := range departments.All() {
 		if n := len(r.For(d).Changes); n > 0 {
 			out = append(out, fmt.Sprintf("%s %d", d, n))
 		}
@@ -108,7 +109,7 @@ func (r *Report) WriteMarkdown(w io.Writer) error {
 			r.bullets(&b, changes)
 		}
 	}
-	for _, d := range Departments() {
+	for _, d := range departments.All() {
 		changes := r.For(d).Changes
 		if len(changes) == 0 || r.only != "" {
 			continue
@@ -150,22 +151,22 @@ type (
 		Departments map[string]int `json:"departments"`
 	}
 	jsonChange struct {
-		Section     Section      `json:"section"`
-		Kind        Kind         `json:"kind"`
-		What        string       `json:"what"`
-		Name        string       `json:"name"`
-		Was         string       `json:"was,omitempty"`
-		Beat        string       `json:"beat,omitempty"`
-		Fields      []jsonField  `json:"fields"`
-		Distance    float64      `json:"distance_m,omitempty"`
-		Later       float64      `json:"later_s,omitempty"`
-		Longer      float64      `json:"longer_s,omitempty"`
-		From        *[2]float64  `json:"from,omitempty"`
-		To          *[2]float64  `json:"to,omitempty"`
-		Code        string       `json:"code,omitempty"`
-		Severity    string       `json:"severity,omitempty"`
-		Departments []Department `json:"departments"`
-		Text        string       `json:"text"`
+		Section     Section            `json:"section"`
+		Kind        Kind               `json:"kind"`
+		What        string             `json:"what"`
+		Name        string             `json:"name"`
+		Was         string             `json:"was,omitempty"`
+		Beat        string             `json:"beat,omitempty"`
+		Fields      []jsonField        `json:"fields"`
+		Distance    float64            `json:"distance_m,omitempty"`
+		Later       float64            `json:"later_s,omitempty"`
+		Longer      float64            `json:"longer_s,omitempty"`
+		From        *[2]float64        `json:"from,omitempty"`
+		To          *[2]float64        `json:"to,omitempty"`
+		Code        string             `json:"code,omitempty"`
+		Severity    string             `json:"severity,omitempty"`
+		Departments []departments.Name `json:"departments"`
+		Text        string             `json:"text"`
 	}
 	jsonField struct {
 		Name string `json:"name"`
@@ -190,7 +191,7 @@ func (r *Report) WriteJSON(w io.Writer) error {
 		}
 		out.Changes = append(out.Changes, j)
 	}
-	for _, d := range Departments() {
+	for _, d := range departments.All() {
 		out.Departments[string(d)] = len(r.For(d).Changes)
 	}
 	enc := json.NewEncoder(w)

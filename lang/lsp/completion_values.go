@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"longhand/lang/departments"
 	"longhand/lang/syntax"
 	"longhand/lang/units"
 )
@@ -18,7 +19,7 @@ func (c *completer) value(kind *syntax.Kind, t term) {
 	case "WINDOWNAME":
 		c.listed(syntax.Windows, nil)
 	case "DEPARTMENT":
-		c.listed(departments, nil)
+		c.listed(departments.Noted(), nil)
 	case "GAUGE":
 		c.listed([]string{"35mm-4perf", "35mm-3perf", "16mm"}, nil)
 	case "COLOUR":
@@ -63,9 +64,6 @@ func (c *completer) listed(words []string, about func(string) string) {
 		c.add(item, w)
 	}
 }
-
-// departments are those that a note may go to.
-var departments = []string{"camera", "grip", "electric", "art", "sound", "effects", "directors", "movement", "vehicles", "script"}
 
 // declared are the names of a space, in the order of the text.
 func (c *completer) declared(sp space) []string {

@@ -14,10 +14,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"longhand/lang/compile"
+	"longhand/lang/departments"
 	"longhand/render/label"
 	"longhand/render/pdf"
 	"longhand/render/scene"
-	"longhand/render/sheets"
 )
 
 // made are results by text: compiling is most of these tests' time, and a result
@@ -86,7 +86,7 @@ func TestBooksOfTheExamplesAreClean(t *testing.T) {
 		r := compiled(t, string(text))
 		options := []Options{{}}
 		if len(r.Plan.Beats) < 5 { // the long one once
-			options = append(options, Options{Paper: scene.Letter, For: sheets.Grip}, Options{Paper: scene.A3, For: sheets.Camera})
+			options = append(options, Options{Paper: scene.Letter, For: departments.Grip}, Options{Paper: scene.A3, For: departments.Camera})
 		}
 		for _, o := range options {
 			d, err := Make(ctx, r, o)
@@ -144,7 +144,7 @@ func TestPagesAreNumberedThrough(t *testing.T) {
 
 func TestABookletHasItsOwnDepartmentOnly(t *testing.T) {
 	r := compiled(t, example(t, "night-ferry"))
-	d, err := Make(context.Background(), r, Options{For: sheets.Grip})
+	d, err := Make(context.Background(), r, Options{For: departments.Grip})
 	require.NoError(t, err)
 	heads := ""
 	for _, p := range d.Pages {

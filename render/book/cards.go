@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"longhand/lang/compile"
+	"longhand/lang/departments"
 	"longhand/lang/plan"
 	"longhand/lang/timecode"
 	"longhand/lang/units"
@@ -73,7 +74,7 @@ type lineRow struct{ does, cue, from, to string }
 
 func (m *maker) running() map[*plan.Action]lineRow {
 	out := map[*plan.Action]lineRow{}
-	t := m.table(sheets.Ads, "running", func(r *sheets.Row) bool { return r.Action != nil })
+	t := m.table(departments.Ads, "running", func(r *sheets.Row) bool { return r.Action != nil })
 	if t == nil {
 		return out
 	}

@@ -4,13 +4,13 @@ import (
 	"fmt"
 	"strings"
 
+	"longhand/lang/departments"
 	"longhand/lang/diag"
 	"longhand/lang/plan"
 	"longhand/lang/units"
 	"longhand/render/flow"
 	"longhand/render/fonts"
 	"longhand/render/scene"
-	"longhand/render/sheets"
 )
 
 // cover is the take at a glance.
@@ -106,7 +106,7 @@ func (m *maker) facts() []flow.Row {
 	row("performers", strings.Join(cast, ", "))
 	row("crew in the plan", strings.Join(crew, ", "))
 	for _, s := range m.sheets.Sheets {
-		if s.Department != sheets.Ads {
+		if s.Department != departments.Ads {
 			continue
 		}
 		for i := range s.Tables {

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"longhand/lang/compile"
+	"longhand/lang/departments"
 	"longhand/render/pdf"
 	"longhand/render/scene"
 	"longhand/render/sheets"
@@ -16,7 +17,7 @@ import (
 type Options struct {
 	Paper scene.Paper // zero for A4
 	// For is the department whose booklet it is; "" for the whole book.
-	For sheets.Department
+	For departments.Name
 	// Before is an earlier revision: pages and rows that differ from it have a bar
 	// in the margin. OnlyChanged leaves out the pages that do not.
 	Before      *compile.Result

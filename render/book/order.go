@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 
+	"longhand/lang/departments"
 	"longhand/lang/plan"
 	"longhand/render/flow"
 	"longhand/render/fonts"
@@ -22,7 +23,7 @@ func (m *maker) order(i int, b *plan.Beat, heading string) []flow.Page {
 	says := fmt.Sprintf("Beat %d, %s. From %s to %s, %s. %s.", i+1, b.Title, span.From.Clock(), span.To.Clock(), span.To-span.From, capital(c.BeatWords(b)))
 	f.Paragraph(fonts.Regular, says)
 	f.Space(1.5)
-	t := m.table(sheets.Ads, "running", func(r *sheets.Row) bool { return r.Action != nil && r.Action.Beat == b })
+	t := m.table(departments.Ads, "running", func(r *sheets.Row) bool { return r.Action != nil && r.Action.Beat == b })
 	if t == nil || len(t.Rows) == 0 {
 		f.Paragraph(fonts.Regular, "Nobody goes in this beat.")
 	} else {
@@ -36,7 +37,7 @@ func (m *maker) order(i int, b *plan.Beat, heading string) []flow.Page {
 func (m *maker) remarks(f *flow.Flow, b *plan.Beat) {
 	var rows []flow.Row
 	for _, n := range m.p.Notes {
-		if n.Beat == b && (m.o.For == "" || n.Department == noted(m.o.For)) {
+		if n.Beat == b && (m.o.For == "" || n.Department == m.o.For.Noted()) {
 			rows = append(rows, flow.Row{Cells: []string{n.Department, n.Text}})
 		}
 	}

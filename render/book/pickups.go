@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"longhand/lang/compile"
+	"longhand/lang/departments"
 	"longhand/lang/plan"
 	"longhand/render/flow"
 	"longhand/render/fonts"
@@ -44,7 +45,7 @@ func (m *maker) pickup(k *plan.Pickup, heading string) []flow.Page {
 		f.Paragraph(fonts.Regular, fmt.Sprintf("It %s %q. Its clock starts at 0.", where, k.Beat.Title))
 	}
 	f.Space(1.5)
-	t := m.table(sheets.Ads, "running", func(r *sheets.Row) bool { return r.Action != nil && r.Action.Pickup == k })
+	t := m.table(departments.Ads, "running", func(r *sheets.Row) bool { return r.Action != nil && r.Action.Pickup == k })
 	if t == nil || len(t.Rows) == 0 {
 		f.Paragraph(fonts.Regular, "Nobody goes in this pickup.")
 	} else {

@@ -3,12 +3,12 @@ package book
 import (
 	"fmt"
 
+	"longhand/lang/departments"
 	"longhand/lang/plan"
 	"longhand/render/flow"
 	"longhand/render/frames"
 	"longhand/render/overhead"
 	"longhand/render/scene"
-	"longhand/render/sheets"
 	"longhand/render/timeline"
 )
 
@@ -76,18 +76,7 @@ func join(parts ...[]leaf) []leaf {
 }
 
 func (m *maker) overhead(page int) overhead.Options {
-	return overhead.Options{Paper: m.o.paper(), Department: noted(m.o.For), Page: page, Pages: m.pages, Colour: m.o.Colour}
-}
-
-// noted is what a plan's notes, and drawings, call a department.
-func noted(d sheets.Department) string {
-	switch d {
-	case sheets.Effects:
-		return "effects"
-	case sheets.Ads:
-		return "directors"
-	}
-	return string(d)
+	return overhead.Options{Paper: m.o.paper(), Department: m.o.For.Noted(), Page: page, Pages: m.pages, Colour: m.o.Colour}
 }
 
 // take is the whole take: from above, and along its time.
@@ -100,7 +89,7 @@ func (m *maker) take(page int) []leaf {
 // framed is whether a department gets the frames.
 func (m *maker) framed() bool {
 	switch m.o.For {
-	case "", sheets.Camera, sheets.Script, sheets.Effects, sheets.Art, sheets.Ads:
+	case "", departments.Camera, departments.Script, departments.Effects, departments.Art, departments.Ads:
 		return true
 	}
 	return false

@@ -3,6 +3,7 @@ package book
 import (
 	"strings"
 
+	"longhand/lang/departments"
 	"longhand/render/flow"
 	"longhand/render/fonts"
 	"longhand/render/scene"
@@ -10,7 +11,7 @@ import (
 )
 
 // table finds a table of a department, with the rows that are wanted.
-func (m *maker) table(d sheets.Department, key string, want func(*sheets.Row) bool) *sheets.Table {
+func (m *maker) table(d departments.Name, key string, want func(*sheets.Row) bool) *sheets.Table {
 	for i := range m.sheets.Sheets {
 		s := &m.sheets.Sheets[i]
 		if s.Department != d {

@@ -23,7 +23,7 @@ type Options struct {
 	Turn  Turn
 	// Scale is N of 1:N; 0 for the largest of the usual scales that fits.
 	Scale float64
-	// Department is whom it is drawn for, one of bind's departments: what that
+	// Department is whom it is drawn for, as a plan's `note` calls it: what that
 	// department looks for stands out and the rest is grey. "" for everybody.
 	Department string
 	// NeverSeen hatches the floor that no rolling camera sees.

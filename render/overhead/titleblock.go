@@ -3,21 +3,22 @@ package overhead
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
+	"longhand/lang/departments"
 	"longhand/render/fonts"
 	"longhand/render/scene"
 )
 
-// departmentNames say whom a sheet is drawn for.
-var departmentNames = map[string]string{
-	"": "everybody", "effects": "visual effects", "directors": "assistant directors", "vehicles": "vehicles and stunts", "script": "script and edit",
-}
-
-func departmentName(d string) string {
-	if n, ok := departmentNames[d]; ok {
-		return n
+// drawnFor says whom a sheet is drawn for.
+func drawnFor(noted string) string {
+	if noted == "" {
+		return "everybody"
 	}
-	return d
+	if d, err := departments.Parse(noted); err == nil {
+		return strings.ToLower(d.Title())
+	}
+	return noted
 }
 
 // cell is a field of the title block.
@@ -57,7 +58,7 @@ func (d *drawing) titleBlock(box scene.Box, paper string, page, pages int) *scen
 		{{beat, title, 1, true}},
 		{{"in", d.moment(d.span.from), 0.37, false}, {"out", d.moment(end), 0.37, false}, {"length", (d.span.to - d.span.from).String(), 0.26, false}},
 		{{"scale on " + paper, scaleText(d.view.Scale, t.Units), 0.5, false}, {"revision", revision, 0.5, false}},
-		{{"drawn for", departmentName(d.o.Department), 0.5, true}, {"set", d.plan.Set.Title, 0.5, false}},
+		{{"drawn for", drawnFor(d.o.Department), 0.5, true}, {"set", d.plan.Set.Title, 0.5, false}},
 		{{"page", fmt.Sprintf("%d of %d", page, pages), 0.26, false}, {"", "measure on the floor before anyone moves", 0.74, false}},
 	}
 	g := &scene.Group{ID: d.id("title-block"), Title: "title block", Desc: t.Title + ", " + title}

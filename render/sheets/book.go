@@ -1,6 +1,9 @@
 package sheets
 
-import "longhand/lang/plan"
+import (
+	"longhand/lang/departments"
+	"longhand/lang/plan"
+)
 
 // Schema is the version of the form in which sheets are written as JSON. It goes
 // up when a key is taken away or changes its meaning, not when one is added.
@@ -23,7 +26,7 @@ type Book struct {
 
 // Sheet is what one department gets.
 type Sheet struct {
-	Department Department
+	Department departments.Name
 	Title      string
 	Tables     []Table
 	Cautions   []string // sentences without a full stop
@@ -87,7 +90,7 @@ type Mark struct {
 }
 
 // For is the sheet of a department.
-func (b *Book) For(d Department) (Sheet, bool) {
+func (b *Book) For(d departments.Name) (Sheet, bool) {
 	for _, s := range b.Sheets {
 		if s.Department == d {
 			return s, true

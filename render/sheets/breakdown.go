@@ -9,6 +9,7 @@ import (
 	"longhand/lang/check"
 	"longhand/lang/clock"
 	"longhand/lang/compile"
+	"longhand/lang/departments"
 	"longhand/lang/diag"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
@@ -71,13 +72,13 @@ func Breakdown(ctx context.Context, r *compile.Result) (*Book, error) {
 			stage: k.Stage, sight: k.Sight, accepted: k.Accepted})
 	}
 	b := m.book()
-	for _, d := range departments {
-		s := Sheet{Department: d.id, Title: d.title}
-		tables, topics := m.sheet(d.id)
+	for _, d := range departments.All() {
+		s := Sheet{Department: d, Title: d.Title()}
+		tables, topics := m.sheet(d)
 		for _, t := range tables {
 			s.Tables = append(s.Tables, *t)
 		}
-		if t := m.notes(d.id); len(t.Rows) > 0 {
+		if t := m.notes(d); len(t.Rows) > 0 {
 			s.Tables = append(s.Tables, *t)
 		}
 		for _, t := range topics {
@@ -88,25 +89,25 @@ func Breakdown(ctx context.Context, r *compile.Result) (*Book, error) {
 	return b, ctx.Err()
 }
 
-func (m *maker) sheet(d Department) ([]*Table, []safety.Topic) {
+func (m *maker) sheet(d departments.Name) ([]*Table, []safety.Topic) {
 	switch d {
-	case Camera:
+	case departments.Camera:
 		return m.camera()
-	case Grip:
+	case departments.Grip:
 		return m.grip()
-	case Electric:
+	case departments.Electric:
 		return m.electric()
-	case Art:
+	case departments.Art:
 		return m.art()
-	case Sound:
+	case departments.Sound:
 		return m.sound()
-	case Effects:
+	case departments.Effects:
 		return m.effects()
-	case Ads:
+	case departments.Ads:
 		return m.ads()
-	case Movement:
+	case departments.Movement:
 		return m.movement()
-	case Vehicles:
+	case departments.Vehicles:
 		return m.vehicles()
 	}
 	return m.script()
@@ -134,10 +135,10 @@ func (m *maker) book() *Book {
 }
 
 // notes is what the plan's `note` lines say to a department.
-func (m *maker) notes(d Department) *Table {
+func (m *maker) notes(d departments.Name) *Table {
 	t := table("notes", "Notes", beatColumn(), col("note", "note", "as written in the plan"))
 	for _, n := range m.p.Notes {
-		if n.Department != d.noted() {
+		if n.Department != d.Noted() {
 			continue
 		}
 		where := "the take"

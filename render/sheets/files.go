@@ -3,6 +3,8 @@ package sheets
 import (
 	"fmt"
 	"strings"
+
+	"longhand/lang/departments"
 )
 
 // File is a file of a breakdown; its name has forward slashes.
@@ -89,7 +91,7 @@ func (b *Book) form(form string) ([]File, error) {
 }
 
 // Only is the book with one department's sheet.
-func (b *Book) Only(d Department) *Book {
+func (b *Book) Only(d departments.Name) *Book {
 	for i := range b.Sheets {
 		if b.Sheets[i].Department == d {
 			return b.only(i)

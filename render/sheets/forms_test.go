@@ -13,6 +13,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"github.com/xuri/excelize/v2"
+
+	"longhand/lang/departments"
 )
 
 func TestSameBytesTwice(t *testing.T) {
@@ -161,18 +163,18 @@ func TestHTMLIsWellFormed(t *testing.T) {
 
 func TestFilesAndDepartments(t *testing.T) {
 	_, b := planOf(t, plans[1])
-	files, err := b.Only(Grip).Files(HTML, Markdown)
+	files, err := b.Only(departments.Grip).Files(HTML, Markdown)
 	require.NoError(t, err)
 	require.Len(t, files, 2)
 	assert.Equal(t, "grip.html", files[0].Name)
 	assert.Equal(t, "grip.md", files[1].Name)
 	_, err = b.Files("doc")
 	assert.EqualError(t, err, `sheets come as html, md, csv, json, xlsx, not "doc"`)
-	for word, want := range map[string]Department{"grip": Grip, "Assistant directors": Ads, "effects": Effects, " VFX ": Effects, "script": Script} {
-		d, err := ParseDepartment(word)
+	for word, want := range map[string]departments.Name{"grip": departments.Grip, "Assistant directors": departments.Ads, "effects": departments.Effects, " VFX ": departments.Effects, "script": departments.Script} {
+		d, err := departments.Parse(word)
 		assert.NoError(t, err)
 		assert.Equal(t, want, d)
 	}
-	_, err = ParseDepartment("catering")
+	_, err = departments.Parse("catering")
 	assert.ErrorContains(t, err, `there is no department "catering"`)
 }

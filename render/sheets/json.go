@@ -3,6 +3,8 @@ package sheets
 import (
 	"bytes"
 	"encoding/json"
+
+	"longhand/lang/departments"
 )
 
 type jsonBook struct {
@@ -21,10 +23,10 @@ type jsonBook struct {
 }
 
 type jsonSheet struct {
-	Department Department  `json:"department"`
-	Title      string      `json:"title"`
-	Tables     []jsonTable `json:"tables"`
-	Cautions   []string    `json:"cautions"`
+	Department departments.Name `json:"department"`
+	Title      string           `json:"title"`
+	Tables     []jsonTable      `json:"tables"`
+	Cautions   []string         `json:"cautions"`
 }
 
 type jsonTable struct {

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"longhand/lang/compile"
+	"longhand/lang/departments"
 	"longhand/lang/plan"
 	"longhand/lang/safety"
 )
@@ -43,28 +44,28 @@ func TestEveryLineOfThePlanIsOnSomeSheet(t *testing.T) {
 
 // A department's own lines are on its own sheet, not only on the running order.
 func TestLinesReachTheirDepartment(t *testing.T) {
-	home := func(a *plan.Action) Department {
+	home := func(a *plan.Action) departments.Name {
 		switch a.Deed.(type) {
 		case *plan.Cue:
-			return Electric
+			return departments.Electric
 		case *plan.Say:
-			return Sound
+			return departments.Sound
 		case *plan.Operate:
-			return Art
+			return departments.Art
 		case *plan.Cut:
-			return Script
+			return departments.Script
 		case *plan.Handoff:
-			return Grip
+			return departments.Grip
 		}
 		switch a.Subject.(type) {
 		case *plan.Camera:
-			return Camera
+			return departments.Camera
 		case *plan.Vehicle:
-			return Vehicles
+			return departments.Vehicles
 		case *plan.Person:
-			return Movement
+			return departments.Movement
 		}
-		return Ads
+		return departments.Ads
 	}
 	for _, name := range plans {
 		r, b := planOf(t, name)
@@ -86,7 +87,7 @@ func TestTablesAreWhole(t *testing.T) {
 	for _, name := range plans {
 		_, b := planOf(t, name)
 		require.Len(t, b.Sheets, 10)
-		for i, d := range Departments() {
+		for i, d := range departments.All() {
 			s := b.Sheets[i]
 			assert.Equal(t, d, s.Department)
 			keys := map[string]bool{}
@@ -117,8 +118,8 @@ func TestTablesAreWhole(t *testing.T) {
 // defers to the people in charge.
 func TestCautions(t *testing.T) {
 	_, b := planOf(t, "../../examples/last-collection.take")
-	for d, topic := range map[Department]safety.Topic{
-		Electric: safety.Electricity, Vehicles: safety.Vehicles, Grip: safety.Cranes, Movement: safety.Height, Camera: safety.Worn, Art: safety.Holes, Ads: safety.Daylight,
+	for d, topic := range map[departments.Name]safety.Topic{
+		departments.Electric: safety.Electricity, departments.Vehicles: safety.Vehicles, departments.Grip: safety.Cranes, departments.Movement: safety.Height, departments.Camera: safety.Worn, departments.Art: safety.Holes, departments.Ads: safety.Daylight,
 	} {
 		s, _ := b.For(d)
 		assert.Contains(t, s.Cautions, topic.Caution(), d)
@@ -167,7 +168,7 @@ func TestNothingOfABrokenPlan(t *testing.T) {
 // A typing slip can put a mark in the next country; its sheets still come.
 func TestAMarkFarAway(t *testing.T) {
 	_, b := breakdown(t, "far.take", "take \"Far\"\nset \"Hall\"\n  wall w (0, 0) (4, 0) high 3 m\n  mark M1 (2, 2)\n  mark M2 (9000, 2)\nkit\n  camera A sensor 24 mm x 14 mm\n  lens w35 35 mm\n  rig legs sticks\nbeat \"On\" for 1 s\n  legs stands at M1\n  A on legs\n  A takes w35\n")
-	s, _ := b.For(Grip)
+	s, _ := b.For(departments.Grip)
 	tab, ok := s.Table("unseen")
 	require.True(t, ok)
 	assert.NotEmpty(t, tab.Rows)
