@@ -90,12 +90,15 @@ func positions(p *opened, r *compile.Result) {
 	for _, f := range []int{0, 371, 900, 1500, 2850, 3500, 4100} {
 		value[any](p, fmt.Sprintf("location.hash = 'f=%d'", f))
 		p.until(fmt.Sprintf("document.body.dataset.frame === '%d'", f))
-		marks := value[map[string][2]float64](p, fmt.Sprintf(centres, "g.marks > g", "path", "e.querySelector('text').textContent"))
+		p.drawn()
+		// In one go, as the page may lay itself out anew between two.
+		at := value[map[string]map[string][2]float64](p, "({marks: "+fmt.Sprintf(centres, "g.marks > g", "path", "e.querySelector('text').textContent")+
+			", signs: "+fmt.Sprintf(centres, "g.sign", ".halo", "e.dataset.name")+"})")
+		marks, signs := at["marks"], at["signs"]
 		a, b := r.Plan.Set.Marks[0], r.Plan.Set.Marks[len(r.Plan.Set.Marks)-1]
 		pa, pb := marks[a.Name], marks[b.Name]
 		sx, sy := (pb[0]-pa[0])/(b.Point.X-a.Point.X), (pb[1]-pa[1])/(b.Point.Y-a.Point.Y)
 		require.InDelta(p, sx, -sy, 0.01, "the floor isn't stretched")
-		signs := value[map[string][2]float64](p, fmt.Sprintf(centres, "g.sign", ".halo", "e.dataset.name"))
 		check := func(name string, at geom.Vec) {
 			got, ok := signs[name]
 			require.True(p, ok, name)
