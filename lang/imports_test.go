@@ -18,7 +18,7 @@ var stages = [][]string{
 	{"lang/diag", "lang/pace", "lang/body", "lang/optics", "lang/sky", "lang/light", "lang/timecode", "lang/safety"},
 	{"lang/syntax"},
 	{"lang/format", "lang/plan", "lang/highlight"},
-	{"lang/solid", "lang/drawing"},
+	{"lang/solid", "lang/drawing", "lang/daylight"},
 	{"lang/bind"},
 	{"lang/clock"},
 	{"lang/motion", "lang/lighting"},

@@ -6,36 +6,6 @@ import (
 	"longhand/lang/units"
 )
 
-// whereAndWhen is the place and the day of the shoot; false where the plan
-// doesn't say one of them.
-func (p *Pass) whereAndWhen() (sky.Place, sky.Day, bool) {
-	t := &p.Plan.Take
-	day := sky.Day{Year: 2000, Month: 1, Day: 1}
-	if t.Date != nil {
-		day = sky.Day{Year: t.Date.Year, Month: t.Date.Month, Day: t.Date.Day, Zone: t.Date.Zone}
-	}
-	if t.Place == nil || t.Date == nil {
-		return sky.Place{}, day, false
-	}
-	return sky.Place{Lat: t.Place.Lat, Lon: t.Place.Lon}, day, true
-}
-
-// window is the light that a window of the plan names; false where nothing tells.
-func (p *Pass) window(w *plan.Window) (sky.Window, sky.Day, bool) {
-	place, day, ok := p.whereAndWhen()
-	if w == nil {
-		return sky.Window{}, day, false
-	}
-	if w.Name == "" {
-		return sky.Between(day, w.From, w.To), day, true
-	}
-	if !ok {
-		return sky.Window{}, day, false
-	}
-	out, err := sky.WindowOf(w.Name, place, day)
-	return out, day, err == nil
-}
-
 // windowName is how a window is called: its name, or "the window".
 func windowName(w *plan.Window) string {
 	if w.Name == "" {

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"longhand/lang/daylight"
 	"longhand/lang/diag"
 	"longhand/lang/safety"
 	"longhand/lang/sky"
@@ -53,18 +54,18 @@ beat "Wait"
 	Needs: Timed,
 	Run: func(p *Pass) {
 		for _, u := range p.Plan.Pickups {
-			if w, _, ok := p.window(u.Roll); ok && w.State == sky.Never {
+			if w, _, ok := daylight.Window(&p.Plan.Take, u.Roll); ok && w.State == sky.Never {
 				d := p.Report(u.Roll.Span, "there is no %s on that day in that place, and pickup %s is to be rolled in it: %s never comes", u.Roll.Name, quote(u.Title), sky.WindowSays(u.Roll.Name))
 				d.Subject = u.Title
 				p.sunNotes(d, true)
 			}
 		}
 		roll := p.Plan.Take.Roll
-		w, day, ok := p.window(roll)
+		w, day, ok := daylight.Window(&p.Plan.Take, roll)
 		if !ok {
 			return
 		}
-		place, _, known := p.whereAndWhen()
+		place, _, known := daylight.WhereAndWhen(&p.Plan.Take)
 		length := p.Clock.Length
 		if w.State == sky.Never {
 			d := p.Report(roll.Span, "there is no %s on that day in that place: %s never comes", roll.Name, sky.WindowSays(roll.Name))

@@ -5,6 +5,7 @@ import (
 	"sort"
 	"time"
 
+	"longhand/lang/daylight"
 	"longhand/lang/diag"
 	"longhand/lang/sky"
 	"longhand/lang/units"
@@ -68,13 +69,13 @@ pickup "Her hands" after "Wait" roll in civil-dusk
 	},
 	Needs: Timed,
 	Run: func(p *Pass) {
-		place, _, ok := p.whereAndWhen()
-		take, day, timed := p.window(p.Plan.Take.Roll)
+		place, _, ok := daylight.WhereAndWhen(&p.Plan.Take)
+		take, day, timed := daylight.Window(&p.Plan.Take, p.Plan.Take.Roll)
 		if !ok || !timed || take.State == sky.Never {
 			return
 		}
 		for _, u := range p.Plan.Pickups {
-			w, _, ok := p.window(u.Roll)
+			w, _, ok := daylight.Window(&p.Plan.Take, u.Roll)
 			if !ok || w.State == sky.Never {
 				continue
 			}

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"longhand/lang/clock"
+	"longhand/lang/daylight"
 	"longhand/lang/diag"
 	"longhand/lang/geom"
 	"longhand/lang/sky"
@@ -87,8 +88,8 @@ beat "Stand"
 	},
 	Needs: Seen,
 	Run: func(p *Pass) {
-		place, day, ok := p.whereAndWhen()
-		w, _, timed := p.window(p.Plan.Take.Roll)
+		place, day, ok := daylight.WhereAndWhen(&p.Plan.Take)
+		w, _, timed := daylight.Window(&p.Plan.Take, p.Plan.Take.Roll)
 		if !ok || !timed || w.State == sky.Never {
 			return
 		}

@@ -1,6 +1,7 @@
 package compile
 
 import (
+	"longhand/lang/daylight"
 	"longhand/lang/sky"
 )
 
@@ -15,26 +16,12 @@ type Light struct {
 // place and date for a window that needs them.
 func Daylight(r *Result) (Light, bool) {
 	t := &r.Plan.Take
-	if t.Roll == nil || r.Tracks == nil {
+	if r.Tracks == nil {
 		return Light{}, false
 	}
-	day := sky.Day{Year: 2000, Month: 1, Day: 1} // for clock times any day will do
-	if t.Date != nil {
-		day = sky.Day{Year: t.Date.Year, Month: t.Date.Month, Day: t.Date.Day, Zone: t.Date.Zone}
-	}
-	l := Light{Day: day}
-	switch {
-	case t.Roll.Name == "":
-		l.Window = sky.Between(day, t.Roll.From, t.Roll.To)
-	case t.Place == nil || t.Date == nil:
+	w, day, ok := daylight.Window(t, t.Roll)
+	if !ok {
 		return Light{}, false
-	default:
-		w, err := sky.WindowOf(t.Roll.Name, sky.Place{Lat: t.Place.Lat, Lon: t.Place.Lon}, day)
-		if err != nil {
-			return Light{}, false
-		}
-		l.Window = w
 	}
-	l.Tries = sky.TriesIn(l.Window, r.Tracks.Length(), t.Reset)
-	return l, true
+	return Light{Day: day, Window: w, Tries: sky.TriesIn(w, r.Tracks.Length(), t.Reset)}, true
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"longhand/lang/daylight"
 	"longhand/lang/sky"
 	"longhand/lang/units"
 	"longhand/render/fonts"
@@ -91,12 +92,11 @@ func (d *drawing) bearings(centre scene.Point, r float64) (*scene.Group, float64
 	if up != "N" {
 		return g, 8
 	}
-	window, ok := d.rollWindow()
-	if !ok || window.State == sky.Never {
+	place, day, _ := daylight.WhereAndWhen(&t)
+	window, _, ok := daylight.Window(&t, t.Roll)
+	if !ok || window.State == sky.Never || sky.Check(place, day) != nil {
 		return g, 8
 	}
-	place := sky.Place{Lat: t.Place.Lat, Lon: t.Place.Lon}
-	day := d.day()
 	at := window.Start
 	sun := sky.At(place, at)
 	bearing := float64(sun.Bearing())
@@ -119,27 +119,4 @@ func (d *drawing) bearings(centre scene.Point, r float64) (*scene.Group, float64
 		g.Add(&scene.Text{Class: "quiet", At: scene.Pt(x, centre.Y+float64(i)*fonts.LineHeight(7)), Text: l, Size: 7})
 	}
 	return g, 2*r + 8 + math.Max(fonts.Regular.Width(7, lines[0]), fonts.Regular.Width(7, lines[1]))
-}
-
-func (d *drawing) day() sky.Day {
-	t := d.plan.Take.Date
-	return sky.Day{Year: t.Year, Month: t.Month, Day: t.Day, Zone: t.Zone}
-}
-
-// rollWindow is the light the take has to be rolled in.
-func (m *material) rollWindow() (sky.Window, bool) {
-	t := m.plan.Take
-	if t.Place == nil || t.Date == nil || t.Roll == nil {
-		return sky.Window{}, false
-	}
-	day := sky.Day{Year: t.Date.Year, Month: t.Date.Month, Day: t.Date.Day, Zone: t.Date.Zone}
-	place := sky.Place{Lat: t.Place.Lat, Lon: t.Place.Lon}
-	if sky.Check(place, day) != nil {
-		return sky.Window{}, false
-	}
-	if t.Roll.Name == "" {
-		return sky.Between(day, t.Roll.From, t.Roll.To), true
-	}
-	w, err := sky.WindowOf(t.Roll.Name, place, day)
-	return w, err == nil
 }

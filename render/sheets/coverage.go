@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"longhand/lang/daylight"
 	"longhand/lang/plan"
 	"longhand/lang/sky"
 	"longhand/lang/units"
@@ -56,11 +57,10 @@ func (m *maker) match(k *plan.Pickup) (window, light string) {
 	case t.Place == nil || t.Date == nil:
 		return windowName(w), "another window than the take's " + windowName(t.Roll)
 	}
-	place := sky.Place{Lat: t.Place.Lat, Lon: t.Place.Lon}
-	day := sky.Day{Year: t.Date.Year, Month: t.Date.Month, Day: t.Date.Day, Zone: t.Date.Zone}
-	a, err := m.window(t.Roll, place, day)
-	b, err2 := m.window(w, place, day)
-	if err != nil || err2 != nil || a.State == sky.Never || b.State == sky.Never {
+	place, _, _ := daylight.WhereAndWhen(t)
+	a, _, ok := daylight.Window(t, t.Roll)
+	b, day, ok2 := daylight.Window(t, w)
+	if !ok || !ok2 || a.State == sky.Never || b.State == sky.Never {
 		return windowName(w), "another window than the take's, and one of the two never comes"
 	}
 	mid := func(w sky.Window) units.Lux {

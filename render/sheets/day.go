@@ -5,8 +5,8 @@ import (
 	"math"
 	"time"
 
+	"longhand/lang/daylight"
 	"longhand/lang/optics"
-	"longhand/lang/plan"
 	"longhand/lang/sky"
 	"longhand/lang/timecode"
 	"longhand/lang/units"
@@ -30,15 +30,15 @@ func (m *maker) day() *Table {
 	}
 	row("reset", minutes(reset)+map[bool]string{true: "", false: " (taken, as the plan gives none)"}[given])
 	row("record", m.record())
-	if k.Place == nil || k.Date == nil {
+	place, day, known := daylight.WhereAndWhen(k)
+	w, _, timed := daylight.Window(k, k.Roll)
+	if !known {
 		t.note("the plan gives no place and date, so the sun's times cannot be told")
-		if k.Roll != nil && k.Roll.Name == "" {
-			m.tries(row, sky.Between(sky.Day{Year: 2000, Month: 1, Day: 1}, k.Roll.From, k.Roll.To), sky.Day{Year: 2000, Month: 1, Day: 1}, reset)
+		if timed {
+			m.tries(row, w, day, reset)
 		}
 		return t
 	}
-	place := sky.Place{Lat: k.Place.Lat, Lon: k.Place.Lon}
-	day := sky.Day{Year: k.Date.Year, Month: k.Date.Month, Day: k.Date.Day, Zone: k.Date.Zone}
 	row("date", fmt.Sprintf("%04d-%02d-%02d, clock %s", day.Year, day.Month, day.Day, zone(k.Date.Zone)))
 	row("place", fmt.Sprintf("%s, %s", side(float64(place.Lat), "N", "S"), side(float64(place.Lon), "E", "W")))
 	row("sunrise, sunset", sky.Rises(place, day, sky.Horizon).Text(day)+", "+sky.Sets(place, day, sky.Horizon).Text(day))
@@ -47,8 +47,7 @@ func (m *maker) day() *Table {
 		t.note("the plan names no window to roll in")
 		return t
 	}
-	w, err := m.window(k.Roll, place, day)
-	if err != nil {
+	if !timed {
 		return t
 	}
 	title := k.Roll.Name
@@ -68,13 +67,6 @@ func (m *maker) day() *Table {
 	from, to := sky.At(place, w.Start), sky.At(place, w.End)
 	row("sun", "from "+stands(from)+" to "+stands(to)+"; bearings clockwise from north")
 	return t
-}
-
-func (m *maker) window(w *plan.Window, place sky.Place, day sky.Day) (sky.Window, error) {
-	if w.Name == "" {
-		return sky.Between(day, w.From, w.To), nil
-	}
-	return sky.WindowOf(w.Name, place, day)
 }
 
 func (m *maker) tries(row func(string, string), w sky.Window, day sky.Day, reset units.Seconds) {
