@@ -20,7 +20,8 @@ type cover struct {
 	box *Box // grown by what shows, when wanted
 
 	from, to    float64 // the item's columns in the window
-	reach       bool    // something reaches into the item, and one of them is round
+	reach       bool    // one of partial reaches into the item
+	reached     float64 // the most that a face of such is above or below the lens
 	fine        bool    // cut the curves of cylinders finely
 	finer       bool    // always do
 	t           *item
@@ -41,7 +42,8 @@ type cover struct {
 // over is an item that may cover part of another.
 type over struct {
 	*item
-	of *item // what it hides: the item measured or the pane of a mirror
+	of    *item // what it hides: the item measured or the pane of a mirror
+	reach bool  // it reaches into the item, and one of them is round
 }
 
 // station is every bound at one column: of the item, the window, and the slopes
@@ -70,7 +72,7 @@ const thin = 1e-9
 
 // roundSlack is how far the chords across a cylinder's curve may lie off it, as
 // a part of the height of what is measured.
-const roundSlack = 0.002
+const roundSlack = 0.003
 
 // begin readies the cover to measure t; false where none of it is in the
 // window's columns.
@@ -81,7 +83,7 @@ func (c *cover) begin(t *item) bool {
 	} else if t.inside || to-from >= 2*math.Pi {
 		from, to = c.win.p0, c.win.p1
 	}
-	c.t, c.fine, c.reach = t, c.finer, false
+	c.t, c.fine, c.reach, c.reached = t, c.finer, false, 0
 	c.from, c.to = from, to
 	c.partial = c.partial[:0]
 	c.free = append(c.free[:0], gap{from, to})
@@ -149,7 +151,7 @@ func (c *cover) inWindow(t *item) bool {
 // account; false when nothing of t is left.
 func (c *cover) hide(o, of *item) bool {
 	if c.e.steep || o.capped || of != c.t {
-		c.partial = append(c.partial, over{o, of})
+		c.partial = append(c.partial, over{item: o, of: of})
 		return true
 	}
 	t := c.t
@@ -194,9 +196,14 @@ func (c *cover) hide(o, of *item) bool {
 	if o.h1 > 0 && o.h1*most <= lo || o.h0 < 0 && o.h0*most >= hi {
 		return true
 	}
-	c.partial = append(c.partial, over{o, of})
-	if !c.reach && (o.round || t.round) && o.w0 < t.w1 && t.w0 < o.w1 {
-		c.reach = o.shelves() || t.shelves() || t.mayPass(a, b, min(ea, eb), most)
+	reach := false
+	if (o.round || t.round) && o.w0 < t.w1 && t.w0 < o.w1 && !apart(o, t) {
+		reach = o.shelves() || t.shelves() || t.mayPass(a, b, min(ea, eb), most)
+	}
+	c.partial = append(c.partial, over{o, of, reach})
+	if reach {
+		c.reach = true
+		c.reached = max(c.reached, -o.h0, o.h1, -t.h0, t.h1, o.h0, -o.h1, t.h0, -t.h1)
 	}
 	return true
 }
@@ -290,7 +297,7 @@ func (c *cover) result() area {
 
 // sliver is the part of an item's bounds below which cylinders' curves are cut
 // finely.
-const sliver = 0.08
+const sliver = 0.03
 
 // bounds is about the area within the bounds of t and the window.
 func (c *cover) bounds() float64 {

@@ -41,6 +41,11 @@ func (c *cover) cell() area {
 		}
 		var l live
 		nearer := oa.ahead()+ob.ahead() > 0
+		if o.reach {
+			// They may be as near as each other at both ends.
+			cx, cy := c.e.column(m)
+			nearer = o.enter(cx, cy) > o.of.enter(cx, cy)
+		}
 		if nearer && c.splits < maxSplits {
 			if k := o.bend(o.of, oa, ob); k > 0 {
 				return c.split(a.p+(b.p-a.p)*k, false)

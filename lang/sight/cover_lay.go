@@ -9,13 +9,16 @@ func (c *cover) lay(from, to float64) {
 	if c.clipped {
 		c.add(from, to, c.win.kinks)
 	}
-	c.bends(c.t, from, to)
+	c.bends(c.t, c.reach, from, to)
 	for i := range c.partial {
-		o := c.partial[i].item
+		o := &c.partial[i]
 		if !o.inside {
 			c.add(from, to, []float64{o.p0, o.p1})
 		}
-		c.bends(o, from, to)
+		c.bends(o.item, o.reach, from, to)
+		if o.reach {
+			c.breaks = appendMeetings(c.breaks, o.item, c.t, from, to)
+		}
 	}
 	if c.e.steep {
 		step := 0.02 // radians: columns by bearing bend what is straight
@@ -35,9 +38,11 @@ func (c *cover) lay(from, to float64) {
 	}
 }
 
-func (c *cover) bends(o *item, from, to float64) {
+// bends adds where an item's bounds bend; reach is whether it reaches into the
+// item measured, or the other way round.
+func (c *cover) bends(o *item, reach bool, from, to float64) {
 	if o.round {
-		c.bendRound(o, from, to)
+		c.bendRound(o, reach, from, to)
 		return
 	}
 	c.add(from, to, o.corners)
@@ -61,18 +66,21 @@ var roundCuts = func() (cuts [finest + 1][]float64) {
 const finest = 128
 
 // bendRound cuts a cylinder's curve: into as few chords as stay within
-// roundSlack of it.
-func (c *cover) bendRound(o *item, from, to float64) {
+// roundSlack of it, or where it is to be fine, a quarter as wide.
+func (c *cover) bendRound(o *item, reach bool, from, to float64) {
 	a, b := o.p0, o.p1
 	if !c.e.steep || o.inside {
 		a, b = max(a, c.win.p0), min(b, c.win.p1)
 	}
 	n := finest / 4
-	if c.fine && o.w1 > 3*o.w0 {
-		n = finest // close by
+	if !o.inside && !c.e.steep {
+		n = c.arcs(o, reach)
 	}
-	if !c.fine && !o.inside && !c.e.steep {
-		n = c.arcs(o)
+	if c.fine {
+		n = min(4*n, finest)
+	}
+	if c.finer {
+		n = finest
 	}
 	m, h := (a+b)/2, (b-a)/2
 	for _, k := range roundCuts[n] {
@@ -91,7 +99,7 @@ func (c *cover) bendRound(o *item, from, to float64) {
 // ends by up to h sqrt(max(b^2 - a k))/k = h r / sqrt(k (q^2 - r^2)); n arcs leave
 // that times 1 - cos(pi/2n), nearly (pi/2n)^2/2. A face out of the window does
 // not matter.
-func (c *cover) arcs(o *item) int {
+func (c *cover) arcs(o *item, reach bool) int {
 	r2 := o.q*o.q + o.l*o.l - o.k
 	ahead := o.q*o.q - r2
 	if ahead <= 0 || o.q <= 0 {
@@ -104,11 +112,12 @@ func (c *cover) arcs(o *item) int {
 			h = max(h, math.Abs(v))
 		}
 	}
+	if reach {
+		// Where one begins within the other also bounds the other's faces.
+		h = c.reached
+	}
 	height := min(c.t.hi, c.win.smax) - max(c.t.lo, c.win.smin)
 	n := int(math.Pi/2*math.Sqrt(h*math.Sqrt(r2/(o.k*ahead))/(2*roundSlack*height))) + 1
-	if c.reach {
-		n = max(n, finest*3/16)
-	}
 	return max(1, min(finest/4, n))
 }
 

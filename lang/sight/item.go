@@ -16,7 +16,8 @@ type item struct {
 	inside bool    // the lens is above or below the footprint
 	h0, h1 float64 // lower and upper face above the lens
 
-	q, l, k float64 // round: the axis; its distance squared less the radius's
+	q, l, r float64 // round: the axis and the radius
+	k, perK float64 // round: the axis's distance squared less the radius's, and 1 over that
 	front   []line  // nearness along the sides that face the lens
 	back    []line
 	corners []float64 // columns at which front bends, its ends left out
@@ -44,7 +45,7 @@ func (t *item) enter(cx, cy float64) float64 {
 		if d < 0 {
 			d = 0
 		}
-		w = (b + math.Sqrt(d)) / t.k
+		w = (b + math.Sqrt(d)) * t.perK
 	default:
 		for _, s := range t.front {
 			if v := s.a*cx + s.b*cy; v < w {
@@ -110,7 +111,7 @@ func (t *item) bounds() {
 func (e *eye) roundItem(t *item, q, l, r, h0, h1 float64) bool {
 	d2 := q*q + l*l
 	k := d2 - r*r
-	t.round, t.capped, t.q, t.l, t.k, t.h0, t.h1 = true, false, q, l, k, h0, h1
+	t.round, t.capped, t.q, t.l, t.r, t.k, t.perK, t.h0, t.h1 = true, false, q, l, r, k, 1/k, h0, h1
 	t.corners, t.rear = t.corners[:0], t.rear[:0]
 	t.inside = k <= 1e-12
 	if t.inside {
