@@ -22,6 +22,9 @@ type Pass struct {
 	Stage  *staging.Stage // the scene and what its parts stand for
 	Sight  *sight.Report
 
+	// ErrorsOnly leaves out the rules of which no finding makes a check fail.
+	ErrorsOnly bool
+
 	// Accepted is what a paint out or an allow of the plan covers, in the order
 	// of those lines: paint outs first.
 	Accepted []Accepted

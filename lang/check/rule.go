@@ -8,6 +8,7 @@ package check
 
 import (
 	"context"
+	"sync"
 
 	"longhand/lang/diag"
 	"longhand/lang/source"
@@ -32,19 +33,60 @@ const (
 
 // Run runs the rules up to a stage and returns what they found, with paint-outs
 // and allows taken into account.
+//
+// The rules about what is seen run beside the others, with a pass of their own,
+// since neither needs what the other has worked out.
 func Run(ctx context.Context, p *Pass, upTo Stage) (diag.Bag, error) {
+	moved := p.fork()
+	var lane sync.WaitGroup
+	var failed any
+	lane.Go(func() {
+		defer func() { failed = recover() }()
+		moved.runAll(ctx, func(r *Rule) bool { return r.Needs < Seen && r.Needs <= upTo })
+	})
+	p.runAll(ctx, func(r *Rule) bool { return r.Needs == Seen && r.Needs <= upTo })
+	lane.Wait()
+	if failed != nil {
+		panic(failed)
+	}
+	if err := ctx.Err(); err != nil {
+		return diag.Bag{}, err
+	}
+	p.precede(moved.bag)
+	p.accept()
+	return p.bag, nil
+}
+
+// fork is a pass over the same plan that has worked out and found nothing yet.
+func (p *Pass) fork() *Pass {
+	return &Pass{Ctx: p.Ctx, Plan: p.Plan, Clock: p.Clock, Tracks: p.Tracks, Stage: p.Stage, Sight: p.Sight, ErrorsOnly: p.ErrorsOnly}
+}
+
+// runAll runs some of the rules, in their order, until ctx is done.
+func (p *Pass) runAll(ctx context.Context, which func(r *Rule) bool) {
 	for _, r := range Rules {
-		if r.Needs > upTo {
+		if !which(r) || p.ErrorsOnly && r.Severity != diag.Error {
 			continue
 		}
-		if err := ctx.Err(); err != nil {
-			return diag.Bag{}, err
+		if ctx.Err() != nil {
+			return
 		}
 		p.rule = r
 		r.Run(p)
 	}
-	p.accept()
-	return p.bag, nil
+}
+
+// precede puts findings before those of the pass, whose places in the bag are
+// known by number.
+func (p *Pass) precede(first diag.Bag) {
+	n := first.Len()
+	first.Merge(p.bag)
+	p.bag = first
+	later := make(map[int]told, len(p.told))
+	for i, t := range p.told {
+		later[i+n] = t
+	}
+	p.told = later
 }
 
 // Report files a finding of the rule that runs now.

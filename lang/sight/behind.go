@@ -7,7 +7,7 @@ import (
 )
 
 // behindRays is how many rays across and up sound what stands behind a body.
-const behindRays = 48
+const behindRays = 32
 
 // Behind is what stands behind a body in a camera's frame: what the rays that
 // meet the body first would meet next, by how much of the body's visible part
@@ -25,12 +25,13 @@ func (r *Report) Behind(camera, body int, f units.Frame) []Backing {
 		return nil
 	}
 	t := newTally(l)
+	held := l.within(box)
 	rays := 0
 	for j := range behindRays {
 		for i := range behindRays {
 			x := box.Left + (box.Right-box.Left)*(float64(i)+0.5)/behindRays
 			y := box.Bottom + (box.Top-box.Bottom)*(float64(j)+0.5)/behindRays
-			if next, distance, ok := l.past(body, x, y); ok {
+			if next, distance, ok := l.past(body, held, x, y); ok {
 				rays++
 				t.add(next, 1, distance)
 			}
@@ -53,9 +54,30 @@ func (l *looker) box(body int) (Box, bool) {
 	return Box{}, false
 }
 
-// past is the index of the item that a ray through a point of the frame meets
-// after a body, if it meets that first, or one of beyond, and how far away it is.
-func (l *looker) past(body int, x, y float64) (next int, distance float64, ok bool) {
+// within is the items that may show in a part of the frame; what is straight in
+// the frame is straight in level columns, so that the corners bound it.
+func (l *looker) within(b Box) []int {
+	part := extent{p0: math.Inf(1), p1: math.Inf(-1), lo: math.Inf(1), hi: math.Inf(-1)}
+	for _, x := range [2]float64{b.Left, b.Right} {
+		for _, y := range [2]float64{b.Bottom, b.Top} {
+			cx, cy, s := l.eye.direction(x, y)
+			part.p0, part.p1 = min(part.p0, cy/cx), max(part.p1, cy/cx)
+			part.lo, part.hi = min(part.lo, s), max(part.hi, s)
+		}
+	}
+	var out []int
+	for i := range l.extents[:l.n] {
+		if t := &l.extents[i]; l.eye.steep || t.p0 <= part.p1 && t.p1 >= part.p0 && t.lo <= part.hi && t.hi >= part.lo {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// past is the index of that of some items that a ray through a point of the frame
+// meets after a body, if it meets that first, or one of beyond, and how far away
+// it is.
+func (l *looker) past(body int, held []int, x, y float64) (next int, distance float64, ok bool) {
 	cx, cy, s := l.eye.direction(x, y)
 	length := math.Sqrt(cx*cx + cy*cy + s*s)
 	p := cy / cx
@@ -64,7 +86,7 @@ func (l *looker) past(body int, x, y float64) (next int, distance float64, ok bo
 	}
 	first, nearest := math.Inf(1), math.Inf(1)
 	next = nothingBeyond
-	for i := range l.items[:l.n] {
+	for _, i := range held {
 		t := &l.items[i]
 		if !l.eye.holds(t, p) {
 			continue
