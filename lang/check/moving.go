@@ -25,17 +25,12 @@ type mover struct {
 	low    float64  // of a box: over the floor it stands on
 	high   float64
 
-	looks  []motion.Pose // at every look
-	close  []*closer     // between looks, where anybody asked
+	looks  []motion.Pose   // at every look
+	close  [][]motion.Pose // at every frame, closeFrames on end where anybody asked
 	bounds []stage
 }
 
-// closer is the poses at some frames on end, where known.
-type closer struct {
-	known uint64
-	poses [closeFrames]motion.Pose
-}
-
+// closeFrames is how many frames are looked at on end where a look is not enough.
 const closeFrames = 64
 
 // stage is the box about where a body is at some looks on end, so that whole
@@ -180,19 +175,19 @@ func (m *movers) at(b *mover, frame int) motion.Pose {
 		return b.looks[frame/m.stride]
 	}
 	if b.close == nil {
-		b.close = make([]*closer, m.frames/closeFrames+1)
+		b.close = make([][]motion.Pose, m.frames/closeFrames+1)
 	}
-	c := b.close[frame/closeFrames]
-	if c == nil {
-		c = &closer{}
-		b.close[frame/closeFrames] = c
+	poses := &b.close[frame/closeFrames]
+	if *poses == nil {
+		from := frame - frame%closeFrames
+		times := make([]units.Seconds, min(closeFrames, m.frames-from))
+		for i := range times {
+			times[i] = m.time(from + i)
+		}
+		*poses = make([]motion.Pose, len(times))
+		b.track.Sample(times, func(i int, p motion.Pose) { (*poses)[i] = p })
 	}
-	i := frame % closeFrames
-	if c.known>>i&1 == 0 {
-		c.known |= 1 << i
-		c.poses[i] = b.track.At(m.time(frame))
-	}
-	return c.poses[i]
+	return (*poses)[frame%closeFrames]
 }
 
 func (m *movers) time(frame int) units.Seconds { return m.rate.Time(units.Frame(frame)) }

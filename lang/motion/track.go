@@ -1,7 +1,6 @@
 package motion
 
 import (
-	"sort"
 	"sync"
 
 	"longhand/lang/body"
@@ -55,6 +54,9 @@ func (t *Track) At(at units.Seconds) Pose {
 // same as At, found without looking for each.
 func (t *Track) Sample(times []units.Seconds, put func(i int, p Pose)) {
 	k := 0
+	if len(times) > 0 {
+		k = t.segmentAt(times[0])
+	}
 	var resting geom.Vec3 // of segment k, where it rests
 	known := false
 	for i, at := range times {
@@ -80,8 +82,20 @@ func (t *Track) Sample(times []units.Seconds, put func(i int, p Pose)) {
 
 // Segment is the one that a time lies in: the later of two at their joint.
 func (t *Track) Segment(at units.Seconds) *Segment {
-	i := sort.Search(len(t.Segments)-1, func(i int) bool { return t.Segments[i+1].Start > at })
-	return &t.Segments[i]
+	return &t.Segments[t.segmentAt(at)]
+}
+
+// segmentAt is the place of that segment, by halves.
+func (t *Track) segmentAt(at units.Seconds) int {
+	low, high := 0, len(t.Segments)
+	for low+1 < high {
+		if half := (low + high) / 2; t.Segments[half].Start > at {
+			high = half
+		} else {
+			low = half
+		}
+	}
+	return low
 }
 
 func (t *Track) point(at float64) geom.Vec3 {

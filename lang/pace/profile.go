@@ -60,8 +60,15 @@ func (p *Profile) Length() units.Metres { return p.length }
 func (p *Profile) Duration() units.Seconds { return p.time }
 
 func (p *Profile) part(t units.Seconds) (*part, float64) {
-	i := sort.Search(len(p.parts)-1, func(i int) bool { return p.parts[i+1].t > float64(t) })
-	return &p.parts[i], float64(t) - p.parts[i].t
+	low, high := 0, len(p.parts)
+	for low+1 < high {
+		if half := (low + high) / 2; p.parts[half].t > float64(t) {
+			high = half
+		} else {
+			low = half
+		}
+	}
+	return &p.parts[low], float64(t) - p.parts[low].t
 }
 
 // At is the length behind at a time: 0 up to the start, the whole length from
