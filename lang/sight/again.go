@@ -23,7 +23,7 @@ func Again(ctx context.Context, before *Report, s *Scene, o Options) (*Report, e
 	if d == nil {
 		return st.see(ctx, o, func(w *tileWorker, t *tile) { w.fresh(t) })
 	}
-	d.report = before
+	d.recall(before)
 	return st.see(ctx, o, func(w *tileWorker, t *tile) { w.again(t, d) })
 }
 
@@ -35,6 +35,7 @@ type changes struct {
 	bodies   []int      // by new index, the old one or -1
 	moved    []change   // bodies and prisms that differ somewhere
 	rolled   []frameSet // frames each old camera rolled in
+	runs     [][][]Run  // of the earlier report, by new camera and row
 }
 
 // change is one thing that differs at some frames. Its indices are of the old
@@ -191,9 +192,8 @@ func (d *changes) kept(camera int, f units.Frame) bool {
 // when something in them is about to change; those in which nothing does are
 // parts of the earlier report's runs still.
 func (w *tileWorker) again(t *tile, d *changes) {
-	w.camera = d.cameras[t.camera]
 	clear(w.filled)
-	if w.camera >= 0 {
+	if d.cameras[t.camera] >= 0 {
 		w.recallGlares(t, d)
 	}
 	for f := t.From; f <= t.To; f++ {
@@ -208,16 +208,23 @@ func (w *tileWorker) again(t *tile, d *changes) {
 	w.store(t, d)
 }
 
-// recalled is the runs of a row in the earlier report.
-func (w *tileWorker) recalled(d *changes, row int) []Run {
-	bodies := len(w.st.shapes)
-	if body := d.bodies[row%bodies]; body >= 0 && w.camera >= 0 {
-		if row < bodies {
-			return d.report.Of(w.camera, body)
+// recall finds the runs of every row in the earlier report.
+func (d *changes) recall(before *Report) {
+	d.report = before
+	for _, camera := range d.cameras {
+		rows := make([][]Run, len(d.bodies)*(1+len(d.new.scene.Mirrors)))
+		for row := range rows {
+			body, mirror := d.bodies[row%len(d.bodies)], row/len(d.bodies)-1
+			switch {
+			case body < 0 || camera < 0:
+			case mirror == NoMirror:
+				rows[row] = before.Of(camera, body)
+			default:
+				rows[row] = before.In(mirror, camera, body)
+			}
 		}
-		return d.report.In(row/bodies-1, w.camera, body)
+		d.runs = append(d.runs, rows)
 	}
-	return nil
 }
 
 // recall fills a row of the grid from the earlier report, once.
@@ -230,7 +237,7 @@ func (w *tileWorker) recall(t *tile, d *changes, row int) {
 	for i := range line {
 		line[i] = -1
 	}
-	w.copyRuns(t, row, w.recalled(d, row))
+	w.copyRuns(t, row, d.runs[t.camera][row])
 }
 
 func (w *tileWorker) recallAll(t *tile, d *changes) {
@@ -286,7 +293,7 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 		return
 	}
 	if !w.eye.steep && !mirrors && len(w.glares) == 0 {
-		w.narrow(t.camera, f)
+		w.narrow(f)
 	}
 	w.around(t.camera, f)
 	col := int(f - t.From)
@@ -322,23 +329,27 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 }
 
 // narrow makes the wedge looked at no wider than the bodies that any ghost could
-// hide, or that have changed themselves.
-func (w *tileWorker) narrow(camera int, f units.Frame) {
+// hide, or that have changed themselves, going by the circles about them.
+func (w *tileWorker) narrow(f units.Frame) {
 	e := &w.eye
-	p0, p1 := e.win.p1, e.win.p0
+	p0, p1, nearest := e.win.p1, e.win.p0, 0.0
 	for i := range w.ghosts[:w.nghost] {
-		p0, p1 = min(p0, w.ghosts[i].p0), max(p1, w.ghosts[i].p1)
+		g := &w.ghosts[i]
+		p0, p1, nearest = min(p0, g.p0), max(p1, g.p1), max(nearest, g.w1)
 	}
 	e.wedge = newWedge(max(p0, e.win.p0), min(p1, e.win.p1))
-	t := &w.items[0] // nothing is in it yet
 	for i, at := range w.places(f) {
+		reach := w.st.shapes[i].reach
 		q, left := e.place(at.X, at.Y)
-		if e.misses(q, left, w.st.shapes[i].reach) || !w.seeBody(t, &w.st.shapes[i], w.st.scene.Bodies[i].At(f)) {
+		if e.misses(q, left, reach) || !w.stale[i] && (q+reach)*nearest < 1 {
 			continue
 		}
-		if w.stale[i] || w.overlaps(t) {
-			p0, p1 = min(p0, t.p0), max(p1, t.p1)
+		if q <= reach {
+			p0, p1 = e.win.p0, e.win.p1 // beside the lens
+			break
 		}
+		lq, ll, rq, rl := tangents(q, left, reach, q*q+left*left-reach*reach)
+		p0, p1 = min(p0, rl/rq), max(p1, ll/lq)
 	}
 	e.wedge = newWedge(max(p0, e.win.p0), min(p1, e.win.p1))
 }

@@ -126,10 +126,7 @@ func (e *eye) roundItem(t *item, q, l, r, h0, h1 float64) bool {
 		t.bounds()
 		return true
 	}
-	// The two tangents from the lens, by a turn of the way to the axis.
-	s := math.Sqrt(k)
-	ql, ll := q*s-l*r, l*s+q*r
-	qr, lr := q*s+l*r, l*s-q*r
+	ql, ll, qr, lr := tangents(q, l, r, k)
 	if e.steep {
 		d := math.Sqrt(d2)
 		t.p0, t.p1 = math.Atan2(lr, qr), math.Atan2(ll, ql)
@@ -156,6 +153,14 @@ func (e *eye) roundItem(t *item, q, l, r, h0, h1 float64) bool {
 	}
 	t.bounds()
 	return true
+}
+
+// tangents are the ways, of any length, along the two tangents from the lens to a
+// circle, left and right: a turn of the way to its middle; k is the square of that
+// way less the radius's.
+func tangents(q, l, r, k float64) (leftQ, leftL, rightQ, rightL float64) {
+	s := math.Sqrt(k)
+	return q*s - l*r, l*s + q*r, q*s + l*r, l*s - q*r
 }
 
 // prismItem sees a prism whose footprint, counter-clockwise in the eye's

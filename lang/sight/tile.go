@@ -18,7 +18,6 @@ type tileWorker struct {
 	// changed, as it was and as it is
 	stale  []bool
 	filled []bool // rows that are in the grid
-	camera int    // of the earlier report, or -1
 	ghosts []item
 	nghost int
 }
@@ -135,7 +134,7 @@ func (w *tileWorker) storeRow(t *tile, r, n int, numbers []float32) []float32 {
 // keep adds what lies within a tile of a row's runs in the earlier report.
 func (w *tileWorker) keep(t *tile, d *changes, r int) {
 	bodies := len(w.st.shapes)
-	before := w.recalled(d, r)
+	before := d.runs[t.camera][r]
 	for i := firstAfter(before, t.From); i < len(before) && before[i].From <= t.To; i++ {
 		run, _ := before[i].Cut(t.Frames)
 		run.Camera, run.Body, run.Mirror = t.camera, r%bodies, r/bodies-1
