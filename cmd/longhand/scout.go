@@ -178,7 +178,7 @@ func (a *app) scout(cmd *cobra.Command, name string, f scoutFlags) error {
 }
 
 func (a *app) scoutFloor(cmd *cobra.Command, t scout.Take, frames sight.Frames, beat string, f scoutFlags) error {
-	who, err := somebody(&compile.Result{Plan: t.Plan, Stage: t.Stage}, f.near)
+	who, err := somebody(&compile.Result{Plan: t.Plan, Played: compile.Played{Stage: t.Stage}}, f.near)
 	if err != nil {
 		return err
 	}

@@ -17,7 +17,6 @@ import (
 	"longhand/lang/plan"
 	"longhand/lang/sight"
 	"longhand/lang/source"
-	"longhand/lang/staging"
 	"longhand/lang/syntax"
 )
 
@@ -42,14 +41,11 @@ type Options struct {
 // Result is a plan and everything computed from it. What a stage could not
 // compute, because the text has mistakes, is nil.
 type Result struct {
-	Files    []*syntax.File
-	Plan     *plan.Plan
-	Tracks   *motion.Tracks
-	Stage    *staging.Stage
-	Sight    *sight.Report
+	Files []*syntax.File
+	Plan  *plan.Plan
+	Played
 	Pickups  []*Shot           // the coverage, in the order of the text
 	Findings []diag.Diagnostic // sorted
-	Accepted []check.Accepted  // what the plan accepts of what was found
 	// Stopped says that the text has mistakes, so that nothing was computed from
 	// it.
 	Stopped bool
@@ -126,39 +122,22 @@ func (r *Result) run(ctx context.Context, read Read, bag diag.Bag, o Options) (e
 		r.Stopped = true
 		return nil
 	}
-	pass := &check.Pass{Ctx: ctx, Plan: takeOnly(r.Plan)}
 	if upTo >= check.Timed {
 		stage = "working out the clock and the tracks"
 		r.Tracks = motion.Resolve(ctx, r.Plan)
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		pass.Tracks, pass.Clock = r.Tracks, r.Tracks.Clock
-		if r.Tracks.Frames > check.MostFrames {
-			upTo = check.Timed
-		}
 	}
-	if upTo >= check.Seen {
-		stage = "working out what the cameras see"
-		r.Stage = staging.Build(r.Plan, r.Tracks)
-		so := sight.Options{Workers: o.Workers, Progress: o.Progress}
-		if b := o.Before; b != nil && b.Sight != nil {
-			r.Sight, err = sight.Again(ctx, b.Sight, r.Stage.Scene, so)
-		} else {
-			r.Sight, err = sight.See(ctx, r.Stage.Scene, so)
-		}
-		if err != nil {
-			return err
-		}
-		pass.Stage, pass.Sight = r.Stage, r.Sight
+	how := playing{upTo: upTo, sight: sight.Options{Workers: o.Workers, Progress: o.Progress}, doing: func(s string) { stage = s }}
+	if o.Before != nil {
+		how.before = o.Before.Sight
 	}
-	stage = "checking"
-	found, err := check.Run(ctx, pass, upTo)
+	found, err := r.play(ctx, takeOnly(r.Plan), how)
 	if err != nil {
 		return err
 	}
 	bag.Merge(found)
-	r.Accepted = pass.Accepted
 	stage = "working out the pickups"
 	for _, u := range r.Plan.Pickups {
 		s, found, err := shot(ctx, r.Plan, u, upTo, sight.Options{Workers: o.Workers})

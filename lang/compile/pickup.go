@@ -10,7 +10,6 @@ import (
 	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/sight"
-	"longhand/lang/staging"
 )
 
 // Shot is a pickup, worked out like a take of its own, on a clock of its own
@@ -19,11 +18,7 @@ import (
 type Shot struct {
 	Pickup *plan.Pickup
 	Plan   *plan.Plan // the plan with this pickup's lines for its lines
-	Tracks *motion.Tracks
-	Stage  *staging.Stage
-	Sight  *sight.Report
-	// Accepted is what the pickup accepts of what was found in it.
-	Accepted []check.Accepted
+	Played
 }
 
 // takeOnly is the plan without what is written in pickups.
@@ -54,35 +49,18 @@ func shot(ctx context.Context, p *plan.Plan, u *plan.Pickup, upTo check.Stage, o
 	if upTo < check.Timed {
 		return s, diag.Bag{}, nil
 	}
+	named := map[*plan.Camera]bool{}
+	for _, a := range u.Actions {
+		if c, ok := clock.SubjectOf(a).(*plan.Camera); ok {
+			named[c] = true
+		}
+	}
+	how := playing{upTo: upTo, sight: o, rolls: func(c *plan.Camera) bool { return named[c] }}
 	s.Tracks = motion.ResolvePickup(ctx, p, u)
-	if s.Tracks.Frames > check.MostFrames {
-		upTo = check.Timed
-	}
-	pass := &check.Pass{Ctx: ctx, Plan: s.Plan, Tracks: s.Tracks, Clock: s.Tracks.Clock}
-	if upTo >= check.Seen {
-		s.Stage = staging.Build(s.Plan, s.Tracks)
-		named := map[*plan.Camera]bool{}
-		for _, a := range u.Actions {
-			if c, ok := clock.SubjectOf(a).(*plan.Camera); ok {
-				named[c] = true
-			}
-		}
-		for i, c := range s.Stage.Cameras {
-			if !named[c] {
-				s.Stage.Scene.Cameras[i].Rolls = nil
-			}
-		}
-		var err error
-		if s.Sight, err = sight.See(ctx, s.Stage.Scene, o); err != nil {
-			return nil, diag.Bag{}, err
-		}
-		pass.Stage, pass.Sight = s.Stage, s.Sight
-	}
-	found, err := check.Run(ctx, pass, upTo)
+	found, err := s.play(ctx, s.Plan, how)
 	if err != nil {
 		return nil, diag.Bag{}, err
 	}
-	s.Accepted = pass.Accepted
 	var bag diag.Bag
 	for _, d := range found.Sorted() {
 		if !ofTheTake[d.Code] {

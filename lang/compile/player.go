@@ -11,7 +11,6 @@ import (
 	"longhand/lang/plan"
 	"longhand/lang/rehearse"
 	"longhand/lang/sight"
-	"longhand/lang/staging"
 )
 
 // Player plays a bound plan for rehearsals: each playing has its clock, its
@@ -23,13 +22,9 @@ func Player(p *plan.Plan) rehearse.Player {
 	p = takeOnly(p)
 	return func(ctx context.Context, v *clock.Vary) (*clock.Clock, []rehearse.Broken) {
 		tracks := resolver.Resolve(ctx, v)
-		stage := staging.BuildOn(p, tracks, 1)
 		// Rehearsals run side by side already; each is worked out on its own.
-		seen, err := sight.See(ctx, stage.Scene, sight.Options{Workers: 1})
-		if err != nil {
-			return tracks.Clock, nil
-		}
-		bag, err := check.Run(ctx, &check.Pass{Ctx: ctx, Plan: p, Tracks: tracks, Clock: tracks.Clock, Stage: stage, Sight: seen, ErrorsOnly: true}, check.Seen)
+		played := Played{Tracks: tracks}
+		bag, err := played.play(ctx, p, playing{upTo: check.Seen, sight: sight.Options{Workers: 1}, errorsOnly: true})
 		if err != nil {
 			return tracks.Clock, nil
 		}

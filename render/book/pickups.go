@@ -18,7 +18,7 @@ func (m *maker) pickups() func(page int) []leaf {
 	drawers := make([]*frames.Drawer, len(m.r.Pickups))
 	for i, s := range m.r.Pickups {
 		// A pickup is worked out like a take of its own.
-		drawers[i] = frames.New(&compile.Result{Plan: s.Plan, Tracks: s.Tracks, Stage: s.Stage, Sight: s.Sight})
+		drawers[i] = frames.New(&compile.Result{Plan: s.Plan, Played: s.Played})
 	}
 	return func(page int) []leaf {
 		var out []leaf
