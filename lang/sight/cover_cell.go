@@ -198,8 +198,9 @@ func (c *cover) piece(z *trapezoid, k0, k1 float64) area {
 	}
 	m := (k0 + k1) / 2
 	var sum area
-	if math.Abs(c.e.fwd[2]) < 0.5 && width < 0.1 {
-		// The weight hardly bends over so little: its middle will do.
+	if !c.e.steep && math.Abs(c.e.fwd[2])*z.taper(k0, k1, c.clipped) < 0.02 {
+		// In level columns the weight only depends on the slope: where the bounds
+		// keep to theirs its middle will do.
 		sum = c.column(z, m, false)
 		sum.whole, sum.open = sum.whole*width, sum.open*width
 	} else { // two points of Gauss
@@ -212,6 +213,20 @@ func (c *cover) piece(z *trapezoid, k0, k1 float64) area {
 		c.column(z, k1, true)
 	}
 	return sum
+}
+
+// taper is by how much the bounds in a cell change, in slope, over a part of it:
+// what comes to a corner of the frame, or of what covers it, does so from nothing.
+func (z *trapezoid) taper(k0, k1 float64, clipped bool) float64 {
+	most := max(math.Abs(z.lo1-z.lo0), math.Abs(z.hi1-z.hi0))
+	if clipped {
+		most = max(most, math.Abs(z.fl1-z.fl0), math.Abs(z.ce1-z.ce0))
+	}
+	for i := range z.live {
+		l := &z.live[i]
+		most = max(most, math.Abs(l.lo1-l.lo0), math.Abs(l.hi1-l.hi0))
+	}
+	return most * (k1 - k0)
 }
 
 // column is the weight of the item in a column of a cell and of what is open.

@@ -60,6 +60,29 @@ func TestOverAWall(t *testing.T) {
 	assert.InDelta(t, 1.7, 1.5+(b.Top-0.5)*18/12*6, 0.001)
 }
 
+// TestCornerOfTheFrame holds the share of what only reaches into the frame at its
+// side, where a tilted lens sees an upright edge lean, to rays.
+func TestCornerOfTheFrame(t *testing.T) {
+	block := func(heading float64) Body {
+		return Body{Name: "block", Of: "block", Kind: "vehicle", Track: []Pose{{X: 2.4, Y: 1.9, Heading: heading, Height: 1.6}},
+			Polygon: []geom.Vec{{X: -0.9, Y: -0.8}, {X: 0.9, Y: -0.8}, {X: 0.9, Y: 0.8}, {X: -0.9, Y: 0.8}}}
+	}
+	for _, tilt := range []float64{-0.15, -0.3, -0.42, -0.5, 0.3} {
+		for _, of := range []Body{block(0.2), block(1), person("stout", 2.1, 1.05, 0.35, 1.9)} {
+			for _, pan := range []float64{0, 0.08, -0.05, -0.1} {
+				s := still(View{Z: 1.7, Pan: pan, Tilt: tilt, Focal: 24}, of)
+				want := newCaster(s, 0).rays(0, 0, 250)
+				m, ok := see(t, s).Moment(0, 0, 0)
+				if !ok {
+					assert.Zero(t, want.hits, "%s, tilt %g, pan %g", of.Name, tilt, pan)
+					continue
+				}
+				assert.InDelta(t, want.share, m.Share, 0.01*want.share+0.01, "%s, tilt %g, pan %g", of.Name, tilt, pan)
+			}
+		}
+	}
+}
+
 // mirrored is a person of a height before an upright mirror at some distance,
 // seen by a lens in the person's own eye.
 func mirrored(height, eye, distance, z0, z1 float64) *Scene {
