@@ -6,6 +6,11 @@
 // anything above sight.
 package trace
 
+import (
+	"encoding/json"
+	"math"
+)
+
 // Trace is the document. Lengths are in metres, angles in degrees, sensors in
 // millimetres; every run of frames includes both its ends.
 type Trace struct {
@@ -48,10 +53,29 @@ type Camera struct {
 	// Track is where it is and looks at each frame: x, y, z, pan
 	// counter-clockwise from +x, tilt up from the horizon, focal length in
 	// millimetres and focus distance.
-	Track [][7]float64 `json:"track"`
+	Track []Shot `json:"track"`
 	// Roll is how far the top of the frame leans to its right at each frame; nil
 	// for a camera that never does.
 	Roll []float64 `json:"roll"`
+}
+
+// Shot is a camera at a frame. A focus on nothing is +Inf, which JSON can't
+// write: there it is null.
+type Shot [7]float64
+
+// UnmarshalJSON reads a null as +Inf.
+func (s *Shot) UnmarshalJSON(data []byte) error {
+	var row [7]*float64
+	if err := json.Unmarshal(data, &row); err != nil {
+		return err
+	}
+	for i, v := range row {
+		s[i] = math.Inf(1)
+		if v != nil {
+			s[i] = *v
+		}
+	}
+	return nil
 }
 
 // Seen is a body in a camera's frame, by name.

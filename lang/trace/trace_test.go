@@ -3,6 +3,7 @@ package trace
 import (
 	"bytes"
 	"context"
+	"encoding/json"
 	"errors"
 	"math"
 	"strings"
@@ -76,7 +77,7 @@ func TestWriteIsReadBack(t *testing.T) {
 	assert.Equal(t, [5]float64{-0.8, 6, 0.8, 5.72958, 1.7}, tr.Bodies[0].Track[1])
 	assert.Len(t, tr.Bodies[4].Track, 12, "a row a frame also for what never moves")
 	assert.Equal(t, []Own{{"operator", 0, 11}}, tr.Cameras[0].Own)
-	assert.Equal(t, [7]float64{0.4, -2, 1.6, 91.14592, -2.86479, 21, 3}, tr.Cameras[0].Track[1])
+	assert.Equal(t, Shot{0.4, -2, 1.6, 91.14592, -2.86479, 21, 3}, tr.Cameras[0].Track[1])
 	assert.Equal(t, [][2]int{{1, 11}}, tr.Cameras[0].Rolls)
 	assert.Nil(t, tr.Cameras[0].Roll)
 	assert.NotContains(t, string(out), "-0,")
@@ -87,9 +88,23 @@ func TestWriteIsReadBack(t *testing.T) {
 	}
 }
 
+// TestFocusOnNothing holds a camera that looks at nothing in particular to what
+// JSON can say (RFC 8259, section 6: no infinities).
+func TestFocusOnNothing(t *testing.T) {
+	s := hall()
+	s.Cameras[0].Track[4].Focus = math.Inf(1)
+	out := written(t, s)
+	assert.True(t, json.Valid(out))
+	tr, err := Read(bytes.NewReader(out))
+	require.NoError(t, err)
+	assert.True(t, math.IsInf(tr.Cameras[0].Track[4][6], 1))
+	assert.Equal(t, 3.0, tr.Cameras[0].Track[3][6])
+}
+
 func TestAppendNumber(t *testing.T) {
 	for v, want := range map[float64]string{
 		0: "0", -0.000001: "0", 1: "1", -1.5: "-1.5", 0.00001: "0.00001", 123.456789: "123.45679", -0.1: "-0.1", 1e20: "100000000000000000000", 2.99999999: "3",
+		math.Inf(1): "null",
 	} {
 		assert.Equal(t, want, string(appendNumber(nil, v)))
 	}

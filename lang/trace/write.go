@@ -83,8 +83,11 @@ func (p *printer) number(v float64) {
 const decimals = 1e5
 
 // appendNumber prints a number rounded to five decimals, without trailing zeros
-// and never as -0.
+// and never as -0; what is infinite as null, for JSON has no word for it.
 func appendNumber(b []byte, v float64) []byte {
+	if math.IsInf(v, 0) {
+		return append(b, "null"...)
+	}
 	scaled := math.Round(v * decimals)
 	if math.Abs(scaled) >= 1<<53 { // too large to have decimals
 		return strconv.AppendFloat(b, v, 'f', -1, 64)
