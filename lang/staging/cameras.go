@@ -190,9 +190,14 @@ func plug(p solid.Piece) sight.Body {
 	}
 }
 
-// holding lists when a body holds the lens within it: the end of the arm it hangs
-// from, a rig on the back of who works another. Nobody can look out of a solid,
-// so for those frames it is the camera's own.
+// touch is how near a lens may come to a body's face and still be held by it,
+// metres: at the joint of two pieces of an arm the last bit of a number must not
+// say which of them is before the lens.
+const touch = 1e-3
+
+// holding lists when a body holds the lens within it, or the lens touches it: the
+// end of the arm it hangs from, a rig on the back of who works another. Nobody can
+// look out of a solid, so for those frames it is the camera's own.
 func (b *builder) holding(c *sight.Camera) []sight.Own {
 	var out []sight.Own
 	for i := range b.stage.Scene.Bodies {
@@ -224,21 +229,22 @@ func near(body *sight.Body, f units.Frame, v sight.View, reach float64) bool {
 	if len(body.Track) > 1 {
 		p = &body.Track[f]
 	}
-	return math.Abs(v.X-p.X) <= reach && math.Abs(v.Y-p.Y) <= reach
+	return math.Abs(v.X-p.X) <= reach+touch && math.Abs(v.Y-p.Y) <= reach+touch
 }
 
 func holds(body *sight.Body, f units.Frame, v sight.View) bool {
 	p := body.At(f)
-	if v.Z < p.Z || v.Z > p.Z+p.Height || p.Height <= 0 {
+	if v.Z < p.Z-touch || v.Z > p.Z+p.Height+touch || p.Height <= 0 {
 		return false
 	}
 	at := geom.Vec{X: v.X - p.X, Y: v.Y - p.Y}
 	if body.Radius > 0 {
-		return at.Len() < body.Radius
+		return at.Len() < body.Radius+touch
 	}
 	at = at.Rotate(-p.Heading)
 	for i, a := range body.Polygon {
-		if body.Polygon[(i+1)%len(body.Polygon)].Sub(a).Cross(at.Sub(a)) < 0 {
+		side := body.Polygon[(i+1)%len(body.Polygon)].Sub(a)
+		if side.Cross(at.Sub(a)) < -touch*side.Len() {
 			return false
 		}
 	}

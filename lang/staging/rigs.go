@@ -15,7 +15,9 @@ import (
 // What rigs are as solids (common practice, no source): the deck one rides on is
 // at most deck high, above it stands a post; an arm is armWide thick and is cut
 // into armParts upright pieces, stepped along its slope; its tail behind the
-// pivot is a third of its length; who rides it stands on a platform.
+// pivot is a third of its length; who rides it stands on a platform. The pieces
+// keep their length where the arm gets shorter, so that they slide into each
+// other, as those of a telescope do, and none comes out past the lens.
 const (
 	deck     = 0.5
 	post     = 0.3
@@ -128,7 +130,7 @@ func (b *builder) arm(r *plan.Rig, base *motion.Track) {
 	if camera == nil {
 		return
 	}
-	reach := 0.0
+	longest := 0.0 // over the floor
 	arms := make([]motion.Arm, b.tracks.Frames)
 	b.frames(func(f units.Frame, t units.Seconds) {
 		// Before and after the camera is on it the arm rests where it was first,
@@ -136,10 +138,10 @@ func (b *builder) arm(r *plan.Rig, base *motion.Track) {
 		near := b.within(camera, r, t)
 		if a, ok := camera.Arm(near); ok {
 			arms[f] = carried(a, base.At(near), base.At(t))
-			reach = math.Max(reach, float64(a.Reach))
+			longest = math.Max(longest, overFloor(arms[f]))
 		}
 	})
-	if reach == 0 {
+	if longest == 0 {
 		return
 	}
 	name := r.Name
@@ -155,20 +157,27 @@ func (b *builder) arm(r *plan.Rig, base *motion.Track) {
 			b.stage.Scene.Bodies[i].Track = settle(track)
 		})
 	}
-	sloped := func(k0, k1 float64) func(a motion.Arm) (geom.Vec3, float64) {
-		return func(a motion.Arm) (geom.Vec3, float64) {
-			along := a.Tip.Sub(a.Pivot)
-			mid := a.Pivot.Add(along.Mul((k0 + k1) / 2))
-			high := armWide + math.Abs(along.Z)*(k1-k0)
-			mid.Z = math.Max(0, mid.Z-high/2)
-			return mid, high
-		}
+	// sloped is the arm from one length over the floor to another from its pivot.
+	sloped := func(a motion.Arm, from, to float64) (geom.Vec3, float64) {
+		along := a.Tip.Sub(a.Pivot).Mul(1 / overFloor(a))
+		mid := a.Pivot.Add(along.Mul((from + to) / 2))
+		high := armWide + math.Abs(along.Z)*(to-from)
+		mid.Z = math.Max(0, mid.Z-high/2)
+		return mid, high
 	}
-	long := reach / armParts
+	long := longest / armParts
 	for i := range armParts {
-		piece(fmt.Sprintf("arm %d", i+1), box(long, armWide), sloped(float64(i)/armParts, float64(i+1)/armParts))
+		piece(fmt.Sprintf("arm %d", i+1), box(long, armWide), func(a motion.Arm) (geom.Vec3, float64) {
+			from := (overFloor(a) - long) * float64(i) / (armParts - 1)
+			return sloped(a, from, from+long)
+		})
 	}
-	piece("tail", box(reach*tailPart, 2*armWide), sloped(-tailPart, 0))
+	tail := longest * tailPart
+	piece("tail", box(tail, 2*armWide), func(a motion.Arm) (geom.Vec3, float64) {
+		p, high := sloped(a, -overFloor(a)*tailPart, 0)
+		behind := a.Tip.Sub(a.Pivot).Floor().Mul(-tail / 2 / overFloor(a))
+		return a.Pivot.Floor().Add(behind).At(p.Z), high
+	})
 	if seated {
 		below := float64(body.RigOf(body.BodyRig).Lens)
 		piece("platform", box(landing, landing), func(a motion.Arm) (geom.Vec3, float64) {
@@ -178,6 +187,9 @@ func (b *builder) arm(r *plan.Rig, base *motion.Track) {
 		})
 	}
 }
+
+// overFloor is an arm's length as seen from above.
+func overFloor(a motion.Arm) float64 { return math.Max(a.Tip.Sub(a.Pivot).Floor().Len(), 1e-3) }
 
 // carried is an arm at rest on its base, gone from where it was to where it is.
 func carried(a motion.Arm, from, to motion.Pose) motion.Arm {

@@ -190,3 +190,54 @@ beat "One" for 4 s
 	_, ok := s.Scene.Body("lift arm 6")
 	require.True(t, ok)
 }
+
+// TestAnArmEndsAtItsLens is a crane's arm that gets shorter as the lens comes in:
+// its pieces reach from the pivot to the lens and no further, so that what is the
+// camera's own does not come and go.
+func TestAnArmEndsAtItsLens(t *testing.T) {
+	for _, at := range []string{"", " at (0.09, 0.15)", " at (-0.19, 0.18)", " at (3, 0)"} {
+		s, _ := stage(t, `take "A"
+  rate 24 fps
+set "Hall"
+  mark M1 (0, 0)
+  mark M2 (0, 3)
+  mark K (5, 0)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w35 35 mm
+  rig lift crane
+people
+  performer mina
+beat "One"
+  lift stands at K
+  A on lift`+at+`
+  A takes w35
+  A sees mina
+  A circles mina 60 deg left at 3 m in 6 s
+  mina walks from M1 to M2
+`)
+		c := &s.Scene.Cameras[0]
+		own := map[string][]sight.Own{}
+		for _, o := range c.Own {
+			own[o.Body] = append(own[o.Body], o)
+		}
+		for name, list := range own {
+			require.Len(t, list, 1, "%s%s", name, at)
+			assert.Equal(t, sight.Frames{To: units.Frame(s.Scene.Frames - 1)}, list[0].Frames, "%s%s", name, at)
+		}
+		require.Contains(t, own, "lift arm 6", at)
+		assert.NotContains(t, own, "lift arm 5", at)
+		first, last := named(t, s, "lift arm 1"), named(t, s, "lift arm 6")
+		half := first.Polygon[0].X
+		for f := range units.Frame(s.Scene.Frames) {
+			base := named(t, s, "lift").At(f)
+			lens := geom.Vec{X: c.At(f).X - base.X, Y: c.At(f).Y - base.Y}
+			along := func(b *sight.Body) float64 {
+				p := b.At(f)
+				return geom.Vec{X: p.X - base.X, Y: p.Y - base.Y}.Dot(lens.Unit())
+			}
+			require.InDelta(t, 0, along(first)-half, 1e-6, "frame %d%s", f, at)
+			require.InDelta(t, lens.Len(), along(last)+half, 1e-6, "frame %d%s", f, at)
+		}
+	}
+}
