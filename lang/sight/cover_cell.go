@@ -198,15 +198,23 @@ func (c *cover) piece(z *trapezoid, k0, k1 float64) area {
 	}
 	m := (k0 + k1) / 2
 	var sum area
-	if !c.e.steep && math.Abs(c.e.fwd[2])*z.taper(k0, k1, c.clipped) < 0.02 {
-		// In level columns the weight only depends on the slope: where the bounds
-		// keep to theirs its middle will do.
+	// In level columns the weight only depends on the slope: where the bounds keep
+	// to theirs its middle will do.
+	bend := math.Abs(c.e.fwd[2]) * z.taper(k0, k1, c.clipped)
+	if !c.e.steep && bend < 0.02 {
 		sum = c.column(z, m, false)
 		sum.whole, sum.open = sum.whole*width, sum.open*width
-	} else { // two points of Gauss
-		d := (k1 - k0) / (2 * math.Sqrt(3))
-		sum = c.column(z, m-d, false).add(c.column(z, m+d, false))
-		sum.whole, sum.open = sum.whole*width/2, sum.open*width/2
+	} else { // two points of Gauss, over and over where the weight bends much
+		n := 1
+		if !c.e.steep {
+			n += int(min(7, 4*bend))
+		}
+		half := (k1 - k0) / float64(2*n)
+		for i := range n {
+			m, d := k0+half*float64(2*i+1), half/math.Sqrt(3)
+			sum = sum.add(c.column(z, m-d, false)).add(c.column(z, m+d, false))
+		}
+		sum.whole, sum.open = sum.whole*width/float64(2*n), sum.open*width/float64(2*n)
 	}
 	if c.box != nil && sum.open > 0 {
 		c.column(z, k0, true)

@@ -67,10 +67,13 @@ func TestCornerOfTheFrame(t *testing.T) {
 		return Body{Name: "block", Of: "block", Kind: "vehicle", Track: []Pose{{X: 2.4, Y: 1.9, Heading: heading, Height: 1.6}},
 			Polygon: []geom.Vec{{X: -0.9, Y: -0.8}, {X: 0.9, Y: -0.8}, {X: 0.9, Y: 0.8}, {X: -0.9, Y: 0.8}}}
 	}
-	for _, tilt := range []float64{-0.15, -0.3, -0.42, -0.5, 0.3} {
-		for _, of := range []Body{block(0.2), block(1), person("stout", 2.1, 1.05, 0.35, 1.9)} {
+	for _, tilt := range []float64{-0.15, -0.3, -0.42, -0.5, 0.3, 0.567} {
+		for _, of := range []Body{block(0.2), block(1), person("stout", 2.1, 1.05, 0.35, 1.9), person("close", 2.28, 1.35, 0.23, 1.68)} {
 			for _, pan := range []float64{0, 0.08, -0.05, -0.1} {
 				s := still(View{Z: 1.7, Pan: pan, Tilt: tilt, Focal: 24}, of)
+				if tilt > 0.5 { // a wide lens that looks up past somebody close
+					s = still(View{X: 2.05, Y: 0.9 + pan, Z: 0.5, Pan: 0.8, Tilt: tilt, Focal: 12}, of)
+				}
 				want := newCaster(s, 0).rays(0, 0, 250)
 				m, ok := see(t, s).Moment(0, 0, 0)
 				if !ok {
