@@ -171,6 +171,7 @@ func (e *eye) prismItem(t *item, pts [][2]float64, h0, h1 float64) bool {
 	t.front, t.back, t.corners, t.rear = t.front[:0], t.back[:0], t.corners[:0], t.rear[:0]
 	n := len(pts)
 	var faces uint64 // of the sides, a bit for each that faces the lens
+	edge := -1       // a side whose line the lens is over
 	a := pts[n-1]
 	for i := range n {
 		b := pts[i] // the side that ends at corner i
@@ -182,12 +183,26 @@ func (e *eye) prismItem(t *item, pts [][2]float64, h0, h1 float64) bool {
 			faces |= 1 << uint(i&63)
 		case cross > 1e-12:
 			t.back = append(t.back, line{(b[1] - a[1]) / cross, (a[0] - b[0]) / cross})
+		default:
+			edge = i
 		}
 		a = b
 	}
 	t.inside = len(t.front) == 0
 	if t.inside && (len(t.back) == 0 || h0 < 0 && h1 > 0) {
 		return false
+	}
+	if t.inside && edge >= 0 {
+		// Over its very edge the lens has it on one side only: a hair off it.
+		a, b := pts[(edge+n-1)%n], pts[edge]
+		if off := math.Hypot(b[0]-a[0], b[1]-a[1]); off > 0 {
+			const hair = 1e-6 // metres
+			dq, dl := -(b[1]-a[1])*hair/off, (b[0]-a[0])*hair/off
+			for i := range pts {
+				pts[i][0], pts[i][1] = pts[i][0]+dq, pts[i][1]+dl
+			}
+			return e.prismItem(t, pts, h0, h1)
+		}
 	}
 	if e.steep {
 		e.steepRange(t, pts)

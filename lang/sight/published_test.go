@@ -86,6 +86,32 @@ func TestCornerOfTheFrame(t *testing.T) {
 	}
 }
 
+// TestOverTheEdge is a lens just above the edge of what stands below it, or below
+// the edge of what hangs above: half of what it sees is that, whether or not the
+// last bit of a number puts it over it.
+func TestOverTheEdge(t *testing.T) {
+	deck := Body{Name: "deck", Of: "deck", Kind: "vehicle", Track: []Pose{{X: 1, Height: 0.5}},
+		Polygon: []geom.Vec{{X: -1, Y: -30}, {X: 30, Y: -30}, {X: 30, Y: 30}, {X: -1, Y: 30}}}
+	for _, tilt := range []float64{-0.6, -1.2, -math.Pi / 2, 0.6, 1.2, math.Pi / 2} {
+		for _, pan := range []float64{0, math.Pi / 2, 2, math.Pi} {
+			for _, x := range []float64{0, 1e-13, -1e-13} {
+				of := deck
+				if tilt > 0 {
+					of.Track = []Pose{{X: 1, Z: 2.5, Height: 0.5}}
+				}
+				s := still(View{X: x, Z: 1.5, Pan: pan, Tilt: tilt, Focal: 18}, of)
+				want := newCaster(s, 0).rays(0, 0, 200)
+				got := At(s, 0, 0)
+				share := 0.0
+				if len(got) > 0 {
+					share = got[0].Share
+				}
+				assert.InDelta(t, want.share, share, 0.6, "tilt %g, pan %g, lens at %g", tilt, pan, x)
+			}
+		}
+	}
+}
+
 // mirrored is a person of a height before an upright mirror at some distance,
 // seen by a lens in the person's own eye.
 func mirrored(height, eye, distance, z0, z1 float64) *Scene {
