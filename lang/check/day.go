@@ -2,7 +2,6 @@ package check
 
 import (
 	"longhand/lang/plan"
-	"longhand/lang/sky"
 	"longhand/lang/units"
 )
 
@@ -12,14 +11,6 @@ func windowName(w *plan.Window) string {
 		return "the window"
 	}
 	return w.Name
-}
-
-// reset is the time back to first positions, and whether the plan gives it.
-func (p *Pass) reset() (units.Seconds, bool) {
-	if r := p.Plan.Take.Reset; r > 0 {
-		return r, true
-	}
-	return sky.Reset, false
 }
 
 // minutes prints a time as one plans a day: "11 min", "1 h 20 min".

@@ -76,7 +76,7 @@ beat "Wait"
 			p.sunNotes(d, known)
 			return
 		}
-		reset, given := p.reset()
+		reset, given := daylight.Reset(&p.Plan.Take)
 		tries := sky.TriesIn(w, length, reset)
 		switch tries.Count() {
 		case 0:

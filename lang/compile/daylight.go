@@ -23,5 +23,6 @@ func Daylight(r *Result) (Light, bool) {
 	if !ok {
 		return Light{}, false
 	}
-	return Light{Day: day, Window: w, Tries: sky.TriesIn(w, r.Tracks.Length(), t.Reset)}, true
+	reset, _ := daylight.Reset(t)
+	return Light{Day: day, Window: w, Tries: sky.TriesIn(w, r.Tracks.Length(), reset)}, true
 }

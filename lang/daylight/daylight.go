@@ -1,10 +1,11 @@
 // Package daylight is the light a plan asks of the sky: where and on what day it
-// is shot, and what the windows it names are there. It imports plan and sky.
+// is shot, and what the windows it names are there. It imports plan, sky and units.
 package daylight
 
 import (
 	"longhand/lang/plan"
 	"longhand/lang/sky"
+	"longhand/lang/units"
 )
 
 // WhereAndWhen is the place and the day of the shoot; false where the plan
@@ -35,4 +36,13 @@ func Window(t *plan.Take, w *plan.Window) (sky.Window, sky.Day, bool) {
 	}
 	out, err := sky.WindowOf(w.Name, place, day)
 	return out, day, err == nil
+}
+
+// Reset is the time back to first positions between two tries, and whether the
+// plan gives it; where it doesn't, it is what is usual.
+func Reset(t *plan.Take) (reset units.Seconds, given bool) {
+	if t.Reset > 0 {
+		return t.Reset, true
+	}
+	return sky.Reset, false
 }

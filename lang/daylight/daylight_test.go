@@ -37,3 +37,12 @@ func TestWindow(t *testing.T) {
 		}
 	}
 }
+
+func TestReset(t *testing.T) {
+	reset, given := daylight.Reset(&plan.Take{})
+	assert.Equal(t, sky.Reset, reset)
+	assert.False(t, given)
+	reset, given = daylight.Reset(&plan.Take{Reset: 60})
+	assert.EqualValues(t, 60, reset)
+	assert.True(t, given)
+}

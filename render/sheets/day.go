@@ -24,10 +24,7 @@ func (m *maker) day() *Table {
 	k := &m.p.Take
 	length := m.take.clock.Length
 	row("take", fmt.Sprintf("%s (%d frames at %s fps)", length.Clock(), m.take.tracks.Frames, m.rate))
-	reset, given := k.Reset, k.Reset > 0
-	if !given {
-		reset = sky.Reset
-	}
+	reset, given := daylight.Reset(k)
 	row("reset", minutes(reset)+map[bool]string{true: "", false: " (taken, as the plan gives none)"}[given])
 	row("record", m.record())
 	place, day, known := daylight.WhereAndWhen(k)
