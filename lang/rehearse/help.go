@@ -44,8 +44,12 @@ func Help(ctx context.Context, play Player, o Options, r *Report, n int) []Chang
 	o.Runs, o.Progress = len(runs), nil
 	s := newStaging(base, play, o)
 	out := allowed(runs, r)
-	for _, t := range s.trials(base, r) {
+	trials := s.trials(base, r)
+	for k, t := range trials {
 		again := *s
+		if o.Trying != nil {
+			again.o.Progress = func(done int) { o.Trying(k*len(runs)+done, len(trials)*len(runs)) }
+		}
 		again.roles = slices.Clone(s.roles)
 		t.change(again.roles)
 		tried := again.playAll(ctx)

@@ -36,6 +36,10 @@ type Cause struct {
 	First int           // runs in which it was the first thing to break
 	Runs  int           // runs in which it broke at all
 	By    units.Seconds // how much was missing when it did: the median
+	// At is where in the take it shows, on the plan's clock: over the runs in
+	// which it is the first thing to break, or over all in which it breaks where
+	// it never is. A run that is late by then is put back to the plan's time.
+	At Quantiles
 }
 
 // Margin is how much a line has to spare before something that waits for it
@@ -68,7 +72,7 @@ func report(base *clock.Clock, watched []int, runs []run, o *Options) *Report {
 	}
 	r.Odds = NewOdds(held, len(runs))
 	r.Length = quantilesOf(lengths)
-	r.Causes = causes(runs)
+	r.Causes = causes(base, runs)
 	column := make([]float64, len(runs))
 	collect := func(of func(*run) float64) Quantiles {
 		for i := range runs {
@@ -97,10 +101,10 @@ func report(base *clock.Clock, watched []int, runs []run, o *Options) *Report {
 }
 
 // causes counts what broke.
-func causes(runs []run) []Cause {
+func causes(base *clock.Clock, runs []run) []Cause {
 	at := make(map[string]int)
 	var list []Cause
-	var by [][]float64
+	var by, first, shown [][]float64
 	for i := range runs {
 		counted := make(map[string]bool, len(runs[i].broken))
 		for k, b := range runs[i].broken {
@@ -109,25 +113,55 @@ func causes(runs []run) []Cause {
 				c = len(list)
 				at[b.What] = c
 				list = append(list, Cause{What: b.What})
-				by = append(by, nil)
+				by, first, shown = append(by, nil), append(first, nil), append(shown, nil)
 			}
+			when := planned(base, &runs[i], float64(b.At))
 			if k == 0 {
 				list[c].First++
+				first[c] = append(first[c], when)
 			}
 			if !counted[b.What] {
 				counted[b.What] = true
 				list[c].Runs++
 				by[c] = append(by[c], float64(b.By))
+				shown[c] = append(shown[c], when)
 			}
 		}
 	}
 	for c := range list {
 		list[c].By = quantilesOf(by[c]).P50
+		if len(first[c]) == 0 {
+			first[c] = shown[c]
+		}
+		list[c].At = quantilesOf(first[c])
 	}
 	slices.SortFunc(list, func(a, b Cause) int {
 		return cmp.Or(cmp.Compare(b.First, a.First), cmp.Compare(b.Runs, a.Runs), cmp.Compare(a.What, b.What))
 	})
 	return list
+}
+
+// planned is the moment of the plan that a moment of a run stands for: beats
+// begin where they begin, and between two of them time goes evenly.
+func planned(base *clock.Clock, r *run, at float64) float64 {
+	from, to := 0.0, r.length
+	planFrom, planTo := 0.0, float64(base.Length)
+	for b, start := range r.beats {
+		if math.IsInf(start, 0) || math.IsNaN(start) {
+			continue
+		}
+		switch {
+		case start <= at && start >= from:
+			from, planFrom = start, float64(base.Beats[b].Start)
+		case start > at && start < to:
+			to, planTo = start, float64(base.Beats[b].Start)
+		}
+	}
+	if to <= from {
+		return planFrom
+	}
+	part := min(max((at-from)/(to-from), 0), 1)
+	return planFrom + part*(planTo-planFrom)
 }
 
 // Tightest are the margins with the least to spare in the bad runs, at most n of

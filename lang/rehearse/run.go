@@ -34,6 +34,8 @@ type Options struct {
 	// Progress is told how many runs are done after each, by one goroutine at a
 	// time.
 	Progress func(done int)
+	// Trying is told the same of [Help]: how many runs are done, of how many.
+	Trying func(done, all int)
 }
 
 // Broken is something in one run that does not hold.

@@ -168,7 +168,10 @@ func TestFindingsOfTheCallerCount(t *testing.T) {
 			return []rehearse.Broken{{At: 3, What: "ida is in A's frame"}, {At: 1, What: "mina is lost"}, {At: 5, What: "mina is lost"}}
 		}})
 	assert.Equal(t, 75, r.Odds.Held)
-	assert.Equal(t, []rehearse.Cause{{What: "mina is lost", First: 25, Runs: 25}, {What: "ida is in A's frame", Runs: 25}}, r.Causes)
+	always := func(s units.Seconds) rehearse.Quantiles { return rehearse.Quantiles{P5: s, P50: s, P95: s} }
+	assert.Equal(t, []rehearse.Cause{
+		{What: "mina is lost", First: 25, Runs: 25, At: always(1)}, {What: "ida is in A's frame", Runs: 25, At: always(3)},
+	}, r.Causes)
 }
 
 func TestInterrupted(t *testing.T) {
@@ -271,4 +274,47 @@ func TestWhoReacts(t *testing.T) {
 		assert.EqualValues(t, 13, c.Of(stop).End, "the end of a wait is a reaction, too")
 		return nil
 	}})
+}
+
+// Where something breaks is told on the plan's clock, however late a run is by
+// then.
+func TestWhereItBreaksIsAPlaceInThePlan(t *testing.T) {
+	s := newScript()
+	mina := person("mina")
+	s.beat("one")
+	s.walk(mina, "M1", 10)
+	s.beat("two")
+	s.walk(mina, "M2", 10)
+	g := clock.Prepare(s.p)
+	play := func(_ context.Context, v *clock.Vary) (*clock.Clock, []rehearse.Broken) {
+		c := g.Solve(s, v)
+		half := (c.Beats[1].Start + c.Length) / 2
+		return c, []rehearse.Broken{{At: half, What: "half way"}, {At: c.Length, What: "at the end"}}
+	}
+	r := rehearse.Run(context.Background(), play, rehearse.Options{Runs: 300, Seed: 2})
+	require.Len(t, r.Causes, 2)
+	assert.Equal(t, "half way", r.Causes[0].What)
+	for _, q := range []units.Seconds{r.Causes[0].At.P5, r.Causes[0].At.P50, r.Causes[0].At.P95} {
+		assert.InDelta(t, 15, float64(q), 1e-9)
+	}
+	assert.Zero(t, r.Causes[1].First)
+	assert.InDelta(t, 20, float64(r.Causes[1].At.P50), 1e-9, "it is told even of what never breaks first")
+	assert.Greater(t, float64(r.Length.P95-r.Length.P5), 1.0, "runs do differ")
+}
+
+func TestProgressIsTold(t *testing.T) {
+	s := newScript()
+	s.beat("one")
+	s.walk(person("mina"), "M1", 10).Timing.By = since(10)
+	done, all, tried := 0, 0, 0
+	o := rehearse.Options{
+		Runs: 40, Progress: func(n int) { assert.Equal(t, done+1, n); done = n },
+		Trying: func(n, of int) { assert.Equal(t, tried+1, n); tried, all = n, of },
+	}
+	r := rehearse.Run(context.Background(), rehearse.ByClock(s.p, s), o)
+	assert.Equal(t, 40, done)
+	rehearse.Help(context.Background(), rehearse.ByClock(s.p, s), o, r, 3)
+	assert.Equal(t, all, tried)
+	assert.Zero(t, all%40)
+	assert.Positive(t, all)
 }
