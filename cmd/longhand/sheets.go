@@ -26,10 +26,8 @@ columns say), json, xlsx. All of them unless --as names some.`,
   longhand sheets plan.take --for sound --as html,csv -o sound`,
 		Args: needOne,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			for _, f := range forms {
-				if !slices.Contains(sheets.Forms(), f) {
-					return fmt.Errorf("--as takes %s, not %q%s", strings.Join(sheets.Forms(), ", "), f, suggestion(f, sheets.Forms()))
-				}
+			if err := knownForms(forms); err != nil {
+				return err
 			}
 			var only departments.Name
 			if department != "" {
@@ -64,6 +62,15 @@ columns say), json, xlsx. All of them unless --as names some.`,
 	complete(cmd, "as", sheets.Forms()...)
 	complete(cmd, "for", strings.Split(departmentNames(), ", ")...)
 	return cmd
+}
+
+func knownForms(forms []string) error {
+	for _, f := range forms {
+		if !slices.Contains(sheets.Forms(), f) {
+			return fmt.Errorf("--as takes %s, not %q%s", strings.Join(sheets.Forms(), ", "), f, suggestion(f, sheets.Forms()))
+		}
+	}
+	return nil
 }
 
 func departmentNames() string {

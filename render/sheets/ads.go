@@ -72,16 +72,11 @@ func (m *maker) running() *Table {
 	t.Empty = "Nothing happens in this plan."
 	for _, p := range m.parts {
 		for _, a := range p.inTime() {
-			who, from, to := a.Who(), "", ""
 			switch a.Deed.(type) {
 			case *plan.See, *plan.Fit, *plan.Swing, *plan.Rack:
 				continue // the camera's own business, on its sheet
-			case *plan.Handoff, *plan.Cut:
-				who = name(cameraOf(a))
-			case *plan.Cue:
-				who = "light"
 			}
-			from, to = m.from(p, a), m.to(p, a)
+			from, to := m.from(p, a), m.to(p, a)
 			i := p.clock.Of(a)
 			done := cells(word("holds"), word(""))
 			if !i.Open {
@@ -93,13 +88,24 @@ func (m *maker) running() *Table {
 			if to == from || i.Open {
 				to = ""
 			}
-			t.add(a, p.beat(a), m.clock(i.Start), p.cue(a), cells(word(who), word(m.says(a)), word(from), word(to)), done, p.slip(a))
+			t.add(a, p.beat(a), m.clock(i.Start), p.cue(a), cells(word(whoGoes(a)), word(m.says(a)), word(from), word(to)), done, p.slip(a))
 		}
 	}
 	if len(t.Rows) > 0 {
 		t.note("may slip: how much later it may happen before anything else moves; breaks after: before something the plan states no longer holds")
 	}
 	return t
+}
+
+// whoGoes is who a line is for.
+func whoGoes(a *plan.Action) string {
+	switch a.Deed.(type) {
+	case *plan.Handoff, *plan.Cut:
+		return name(cameraOf(a))
+	case *plan.Cue:
+		return "light"
+	}
+	return a.Who()
 }
 
 // keepClear is where nobody may stand: ahead of what moves.

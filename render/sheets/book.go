@@ -1,6 +1,10 @@
 package sheets
 
 import (
+	"cmp"
+	"math"
+	"slices"
+
 	"longhand/lang/departments"
 	"longhand/lang/plan"
 )
@@ -22,12 +26,15 @@ type Book struct {
 	Open     string // what was found and is not accepted: "2 errors"; "" for nothing
 	Sheets   []Sheet
 	Safety   string // for the foot of every page
+
+	name string // of its files; "" for a breakdown's
 }
 
-// Sheet is what one department gets.
+// Sheet is what one department gets, or a rehearsal's (see Rehearsal).
 type Sheet struct {
 	Department departments.Name
 	Title      string
+	Says       []string // what it comes to, in sentences without a full stop; most have none
 	Tables     []Table
 	Cautions   []string // sentences without a full stop
 }
@@ -41,6 +48,7 @@ type Table struct {
 	Notes   []string // sentences beneath, without a full stop
 	Empty   string   // what to say where there are no rows
 	Chart   *Chart   // nil for most
+	Spread  *Spread  // nil for most
 }
 
 // Column is a column of a table.
@@ -89,6 +97,13 @@ type Mark struct {
 	Name string
 }
 
+// Spread says that the rows of a table can be drawn as bars along one scale.
+type Spread struct {
+	Title             string
+	Low, Middle, High string  // keys of the columns with the ends of a bar and its middle
+	From, To, Step    float64 // the scale, which has 0 in it, and the way between its ticks
+}
+
 // For is the sheet of a department.
 func (b *Book) For(d departments.Name) (Sheet, bool) {
 	for _, s := range b.Sheets {
@@ -117,4 +132,46 @@ func (t *Table) Column(key string) int {
 		}
 	}
 	return -1
+}
+
+// Text is what a row says in a column, by its key.
+func (t *Table) Text(row int, key string) string {
+	if i := t.Column(key); i >= 0 {
+		return t.Rows[row].Cells[i].Text
+	}
+	return ""
+}
+
+// Value is the number there; false where there is none.
+func (t *Table) Value(row int, key string) (float64, bool) {
+	if i := t.Column(key); i >= 0 && t.Rows[row].Cells[i].Value != nil {
+		return *t.Rows[row].Cells[i].Value, true
+	}
+	return 0, false
+}
+
+// Least is the rows' places by the numbers in a column, the least first and those
+// without one last.
+func (t *Table) Least(key string) []int {
+	out := make([]int, len(t.Rows))
+	for i := range out {
+		out[i] = i
+	}
+	value := func(i int) float64 {
+		if v, ok := t.Value(i, key); ok {
+			return v
+		}
+		return math.Inf(1)
+	}
+	slices.SortStableFunc(out, func(a, b int) int { return cmp.Compare(value(a), value(b)) })
+	return out
+}
+
+// inOrder is the rows in another order.
+func (t *Table) inOrder(places []int) []Row {
+	out := make([]Row, len(places))
+	for i, k := range places {
+		out[i] = t.Rows[k]
+	}
+	return out
 }

@@ -53,6 +53,29 @@ type part struct {
 // compiled to the end; the error says that it was not, or is that of a context
 // that ended.
 func Breakdown(ctx context.Context, r *compile.Result) (*Book, error) {
+	m, err := newMaker(ctx, r)
+	if err != nil {
+		return nil, err
+	}
+	b := m.book()
+	for _, d := range departments.All() {
+		s := Sheet{Department: d, Title: d.Title()}
+		tables, topics := m.sheet(d)
+		for _, t := range tables {
+			s.Tables = append(s.Tables, *t)
+		}
+		if t := m.notes(d); len(t.Rows) > 0 {
+			s.Tables = append(s.Tables, *t)
+		}
+		for _, t := range topics {
+			s.Cautions = append(s.Cautions, t.Caution())
+		}
+		b.Sheets = append(b.Sheets, s)
+	}
+	return b, ctx.Err()
+}
+
+func newMaker(ctx context.Context, r *compile.Result) (*maker, error) {
 	if r == nil || r.Plan == nil || r.Tracks == nil || r.Stage == nil || r.Sight == nil {
 		return nil, errors.New("the plan has mistakes in its text, so there is nothing to make sheets of")
 	}
@@ -71,22 +94,7 @@ func Breakdown(ctx context.Context, r *compile.Result) (*Book, error) {
 		m.parts = append(m.parts, &part{name: fmt.Sprintf("pickup %q", k.Pickup.Title), pickup: k.Pickup, tracks: k.Tracks, clock: k.Tracks.Clock, actions: k.Pickup.Actions,
 			stage: k.Stage, sight: k.Sight, accepted: k.Accepted})
 	}
-	b := m.book()
-	for _, d := range departments.All() {
-		s := Sheet{Department: d, Title: d.Title()}
-		tables, topics := m.sheet(d)
-		for _, t := range tables {
-			s.Tables = append(s.Tables, *t)
-		}
-		if t := m.notes(d); len(t.Rows) > 0 {
-			s.Tables = append(s.Tables, *t)
-		}
-		for _, t := range topics {
-			s.Cautions = append(s.Cautions, t.Caution())
-		}
-		b.Sheets = append(b.Sheets, s)
-	}
-	return b, ctx.Err()
+	return m, nil
 }
 
 func (m *maker) sheet(d departments.Name) ([]*Table, []safety.Topic) {

@@ -33,6 +33,10 @@ func Forms() []string { return []string{HTML, Markdown, CSV, JSON, Workbook} }
 //	camera.html, camera.md    a department's sheet
 //	csv/camera-focus.csv      a table
 //	csv/columns.csv           what the columns of all tables say
+//
+// Those of a rehearsal are rehearsal.html, rehearsal.md, rehearsal.json,
+// rehearsal.xlsx, csv/rehearsal-cues.csv and its like, and
+// csv/rehearsal-columns.csv, so that they can lie in the same folder.
 func (b *Book) Files(forms ...string) ([]File, error) {
 	if len(forms) == 0 {
 		forms = Forms()
@@ -68,7 +72,7 @@ func (b *Book) form(form string) ([]File, error) {
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, File{"csv/columns.csv", columns})
+		out = append(out, File{"csv/" + b.named("columns", b.name+"-columns") + ".csv", columns})
 		for _, s := range b.Sheets {
 			for i := range s.Tables {
 				data, err := s.Tables[i].CSV()
@@ -80,14 +84,22 @@ func (b *Book) form(form string) ([]File, error) {
 		}
 	case JSON:
 		data, err := b.JSON()
-		return []File{{"sheets.json", data}}, err
+		return []File{{b.named("sheets", b.name) + ".json", data}}, err
 	case Workbook:
 		data, err := b.Workbook()
-		return []File{{"sheets.xlsx", data}}, err
+		return []File{{b.named("sheets", b.name) + ".xlsx", data}}, err
 	default:
 		return nil, fmt.Errorf("sheets come as %s, not %q", strings.Join(Forms(), ", "), form)
 	}
 	return out, nil
+}
+
+// named is a file's name in a breakdown, or in a book of another name.
+func (b *Book) named(breakdown, other string) string {
+	if b.name == "" {
+		return breakdown
+	}
+	return other
 }
 
 // Only is the book with one department's sheet.

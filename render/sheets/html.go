@@ -53,6 +53,9 @@ func (w *page) sheet(b *Book, s *Sheet) {
 	w.element("h1", " id=\""+id+"-title\"", s.Title)
 	w.element("p", " class=\"take\"", b.Title)
 	w.element("p", " class=\"line\"", b.line())
+	for _, l := range s.Says {
+		w.element("p", " class=\"take\"", sentence(l))
+	}
 	w.raw("</header>\n")
 	for i := range s.Tables {
 		w.table(id, &s.Tables[i])
@@ -74,6 +77,7 @@ func (w *page) table(sheet string, t *Table) {
 	w.text(t.Key)
 	w.raw("\">")
 	w.element("h2", "", t.Title)
+	t, rest := t.Near()
 	if len(t.Rows) == 0 {
 		w.element("p", " class=\"empty\"", t.Empty)
 	} else {
@@ -81,6 +85,9 @@ func (w *page) table(sheet string, t *Table) {
 			w.raw(t.Chart.svg())
 		}
 		w.rows(t)
+	}
+	if rest != "" {
+		w.element("p", " class=\"note\"", sentence(rest))
 	}
 	for _, n := range t.Notes {
 		w.element("p", " class=\"note\"", sentence(n))
@@ -101,11 +108,16 @@ func (w *page) rows(t *Table) {
 	for _, c := range p.columns {
 		w.element("th", " scope=\"col\""+t.class(c), t.Columns[c].Title)
 	}
+	across := len(p.columns)
+	if t.Spread != nil {
+		across++
+		w.raw("<th scope=\"col\">" + t.Spread.head() + "</th>")
+	}
 	w.raw("</tr></thead>\n<tbody>\n")
 	for i := range t.Rows {
 		if h, ok := t.heading(p, i); ok && h != "" {
 			w.raw("<tr class=\"group\">")
-			w.element("th", " scope=\"rowgroup\" colspan=\""+itoa(len(p.columns))+"\"", h)
+			w.element("th", " scope=\"rowgroup\" colspan=\""+itoa(across)+"\"", h)
 			w.raw("</tr>\n")
 		}
 		w.raw("<tr>")
@@ -120,6 +132,9 @@ func (w *page) rows(t *Table) {
 			w.raw("\">")
 			w.text(together(v))
 			w.raw("</td>")
+		}
+		if t.Spread != nil {
+			w.raw("<td>" + t.Spread.bar(t, i) + "</td>")
 		}
 		w.raw("</tr>\n")
 	}

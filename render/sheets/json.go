@@ -25,6 +25,7 @@ type jsonBook struct {
 type jsonSheet struct {
 	Department departments.Name `json:"department"`
 	Title      string           `json:"title"`
+	Says       []string         `json:"says,omitempty"`
 	Tables     []jsonTable      `json:"tables"`
 	Cautions   []string         `json:"cautions"`
 }
@@ -125,7 +126,7 @@ func (b *Book) JSON() ([]byte, error) {
 		Length: b.Length, Units: b.Units, Open: b.Open, Safety: b.Safety, Sheets: []jsonSheet{},
 	}
 	for _, s := range b.Sheets {
-		js := jsonSheet{Department: s.Department, Title: s.Title, Tables: []jsonTable{}, Cautions: append([]string{}, s.Cautions...)}
+		js := jsonSheet{Department: s.Department, Title: s.Title, Says: s.Says, Tables: []jsonTable{}, Cautions: append([]string{}, s.Cautions...)}
 		for _, t := range s.Tables {
 			js.Tables = append(js.Tables, t.json())
 		}

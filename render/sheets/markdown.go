@@ -9,6 +9,9 @@ func (b *Book) Markdown(s *Sheet) []byte {
 	var w strings.Builder
 	w.WriteString("# " + inline(b.heading(s)) + "\n\n")
 	w.WriteString(inline(b.line()) + "\n")
+	for _, l := range s.Says {
+		w.WriteString("\n**" + inline(sentence(l)) + "**\n")
+	}
 	for i := range s.Tables {
 		markdownTable(&w, &s.Tables[i])
 	}
@@ -24,6 +27,7 @@ func (b *Book) Markdown(s *Sheet) []byte {
 
 func markdownTable(w *strings.Builder, t *Table) {
 	w.WriteString("\n## " + inline(t.Title) + "\n\n")
+	t, rest := t.Near()
 	if len(t.Rows) == 0 {
 		w.WriteString(inline(t.Empty) + "\n")
 	} else {
@@ -49,6 +53,9 @@ func markdownTable(w *strings.Builder, t *Table) {
 			}
 			w.WriteString("\n")
 		}
+	}
+	if rest != "" {
+		w.WriteString("\n" + inline(sentence(rest)) + "\n")
 	}
 	for _, n := range t.Notes {
 		w.WriteString("\n" + inline(sentence(n)) + "\n")

@@ -95,6 +95,11 @@ func (w *workbook) sheet(b *Book, s *Sheet, tab string) error {
 	if err := line(0, b.line()); err != nil {
 		return err
 	}
+	for _, l := range s.Says {
+		if err := line(w.group, sentence(l)); err != nil {
+			return err
+		}
+	}
 	for i := range s.Tables {
 		if err := w.table(&s.Tables[i], line, &row, widths); err != nil {
 			return err
