@@ -183,7 +183,7 @@ func TestWhatARehearsalComesTo(t *testing.T) {
 	assert.Contains(t, nothing, "Nothing broke in any playing.")
 	assert.Contains(t, nothing, "No cue has anything stated that waits for it.")
 	endless := rehearse.Quantiles{P5: 1, P50: 2, P95: units.Seconds(math.Inf(1))}
-	assert.Contains(t, says(func(o *rehearse.Outcome) { o.Margins[0].Slack = endless }), "         1        2           0:00.0 mina walks")
+	assert.Contains(t, says(func(o *rehearse.Outcome) { o.Margins[0].Slack = endless }), " 1        2           0:00.0 mina walks")
 }
 
 func TestNoRehearsalOfABrokenPlan(t *testing.T) {
