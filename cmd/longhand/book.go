@@ -18,6 +18,7 @@ import (
 func (a *app) bookCommand() *cobra.Command {
 	var out, stdinAs, paper, department, since string
 	var cards, onlyChanged, colour bool
+	var rehearsal rehearsalFlags
 	cmd := &cobra.Command{
 		Use:   "book FILE",
 		Short: "everything as one PDF to print, or one department's booklet, or cards",
@@ -28,11 +29,16 @@ with --cards a card of A6 for each person, with their own lines and cues.
 
 With --changed-since OLD, an earlier state of the plan (a file, or a revision that
 git knows), pages and rows that differ have a bar in the margin; --only-changed
-leaves out all other pages.`,
+leaves out all other pages.
+
+With --rehearse N the take is played so many times with human timing, and the book
+has a section on what came of it, as longhand rehearse tells it. Interrupted, no
+book is made.`,
 		Example: `  longhand book plan.take
   longhand book plan.take --for grip --paper letter -o grip.pdf
   longhand book plan.take --changed-since yesterday.take --only-changed
   longhand book plan.take --changed-since HEAD~1
+  longhand book plan.take --rehearse 1000 --changes 3
   longhand book plan.take --cards`,
 		Args: needOne,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -51,6 +57,13 @@ leaves out all other pages.`,
 			switch {
 			case onlyChanged && since == "":
 				return fmt.Errorf("--only-changed needs --changed-since, the earlier state to compare with")
+			}
+			rehearsed, err := rehearsal.asked(cmd)
+			switch {
+			case err != nil:
+				return err
+			case cards && rehearsed:
+				return fmt.Errorf("cards have no rehearsal; leave out --rehearse")
 			case cards && (department != "" || since != ""):
 				return fmt.Errorf("--cards are for everybody, as they are now; leave out --for and --changed-since")
 			}
@@ -62,6 +75,9 @@ leaves out all other pages.`,
 				if o.Before, err = a.compileOlder(cmd.Context(), r.Files[0].Source.Name, since); err != nil {
 					return err
 				}
+			}
+			if o.Rehearsal, err = a.rehearsal(cmd.Context(), r, &rehearsal, rehearsed); err != nil {
+				return err
 			}
 			name := "book.pdf"
 			var data []byte
@@ -90,6 +106,7 @@ leaves out all other pages.`,
 	cmd.Flags().StringVar(&since, "changed-since", "", "an earlier state of the plan, a file or a git revision: differences are marked")
 	cmd.Flags().BoolVar(&onlyChanged, "only-changed", false, "the cover and the pages that changed, no others")
 	cmd.Flags().BoolVar(&colour, "in-colour", false, "draw in colour; black and white unless given")
+	rehearsal.offerTo(cmd, "put what comes of it into the book")
 	cmd.Flags().StringVar(&stdinAs, "stdin-filename", "", "the name that standard input goes by in messages")
 	complete(cmd, "paper", keys(papers)...)
 	complete(cmd, "for", strings.Split(departmentNames(), ", ")...)
@@ -154,7 +171,7 @@ func (m *making) bound(name string, write func(context.Context, *compile.Result,
 	if err != nil {
 		return nil, err
 	}
-	data, err := write(m.ctx, m.r, book.Options{Paper: m.o.Paper, Colour: m.o.Colour, Sheets: rows})
+	data, err := write(m.ctx, m.r, book.Options{Paper: m.o.Paper, Colour: m.o.Colour, Sheets: rows, Rehearsal: m.rehearsal})
 	if err != nil {
 		return nil, err
 	}

@@ -16,6 +16,7 @@ import (
 func (a *app) buildCommand() *cobra.Command {
 	var flags drawingFlags
 	var out, stdinAs string
+	var rehearsal rehearsalFlags
 	cmd := &cobra.Command{
 		Use:   "build FILE|DIR",
 		Short: "everything: drawings and sheets, into a folder",
@@ -23,9 +24,14 @@ func (a *app) buildCommand() *cobra.Command {
 diagrams, the sheets of all departments, and what was found. Of a folder, every
 plan in it is built into a folder of its own name.
 
+With --rehearse N each take is played so many times with human timing; what comes
+of it is among the sheets, in the book and on the page. Interrupted, nothing is
+made.
+
 Everything is computed before anything is written; files that would not change
 are left alone.`,
 		Example: `  longhand build plan.take
+  longhand build plan.take --rehearse 500
   longhand build plans/ -o out`,
 		Args: needOne,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -34,9 +40,16 @@ are left alone.`,
 			if err != nil {
 				return err
 			}
+			rehearsed, err := rehearsal.asked(cmd)
+			if err != nil {
+				return err
+			}
 			files, err := takeFiles(args)
 			if err != nil {
 				return err
+			}
+			if len(files) > 1 && rehearsal.times != "" {
+				return fmt.Errorf("--times are of one plan, and these are %d; build them one by one", len(files))
 			}
 			results, err := a.compileAll(cmd.Context(), files, stdinAs)
 			if err != nil {
@@ -45,18 +58,17 @@ are left alone.`,
 			var all []artifact
 			found := false
 			names := map[string]bool{}
-			for _, r := range results {
-				if r.Stopped || r.Sight == nil {
-					if len(r.Findings) == 0 {
-						continue // somebody's set or kit, used by none of these
-					}
-					if err := a.printFindings(r.Findings); err != nil {
-						return err
-					}
-					return a.nothingMade(r)
-				}
+			whole, err := a.worked(results)
+			if err != nil {
+				return err
+			}
+			for _, r := range whole {
 				found = found || r.Errors() > 0
-				made, err := everything(cmd.Context(), r, options)
+				played, err := a.rehearsal(cmd.Context(), r, &rehearsal, rehearsed)
+				if err != nil {
+					return err
+				}
+				made, err := everything(cmd.Context(), r, options, played)
 				if err != nil {
 					return err
 				}
@@ -86,9 +98,30 @@ are left alone.`,
 		},
 	}
 	flags.add(cmd)
+	rehearsal.offerTo(cmd, "have what comes of it among the sheets, in the book and on the page")
 	cmd.Flags().StringVarP(&out, "output", "o", "out", "the folder to write into")
 	cmd.Flags().StringVar(&stdinAs, "stdin-filename", "", "the name that standard input goes by in messages")
 	return cmd
+}
+
+// worked is the plans that were worked out to the end, without somebody's set or
+// kit that none of them uses. Mistakes in a text stop all before anything is made.
+func (a *app) worked(results []*compile.Result) ([]*compile.Result, error) {
+	var out []*compile.Result
+	for _, r := range results {
+		if !r.Stopped && r.Sight != nil {
+			out = append(out, r)
+			continue
+		}
+		if len(r.Findings) == 0 {
+			continue
+		}
+		if err := a.printFindings(r.Findings); err != nil {
+			return nil, err
+		}
+		return nil, a.nothingMade(r)
+	}
+	return out, nil
 }
 
 func (a *app) nothingMade(r *compile.Result) error {

@@ -19,7 +19,7 @@ func BenchmarkBuild(b *testing.B) {
 	for b.Loop() {
 		r, err := compile.Text(context.Background(), "last-collection.take", string(text), compile.Options{})
 		require.NoError(b, err)
-		_, err = everything(context.Background(), r, overhead.Options{})
+		_, err = everything(context.Background(), r, overhead.Options{}, nil)
 		require.NoError(b, err)
 	}
 }

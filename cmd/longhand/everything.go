@@ -14,28 +14,33 @@ type making struct {
 	ctx context.Context
 	r   *compile.Result
 	o   overhead.Options
+	// rehearsal is what came of one; nil where none was asked for.
+	rehearsal *sheets.Book
 	// rows is the breakdown, worked out once for whoever asks first.
 	rows func() (*sheets.Book, error)
 }
 
-func newMaking(ctx context.Context, r *compile.Result, o overhead.Options) *making {
-	return &making{ctx: ctx, r: r, o: o, rows: sync.OnceValues(func() (*sheets.Book, error) {
+func newMaking(ctx context.Context, r *compile.Result, o overhead.Options, rehearsal *sheets.Book) *making {
+	return &making{ctx: ctx, r: r, o: o, rehearsal: rehearsal, rows: sync.OnceValues(func() (*sheets.Book, error) {
 		return sheets.Breakdown(ctx, r)
 	})}
 }
 
 // everything makes all there is of a plan, in the order of the folder. The
 // makers know nothing of each other and work side by side.
-func everything(ctx context.Context, r *compile.Result, o overhead.Options) ([]artifact, error) {
-	m := newMaking(ctx, r, o)
+func everything(ctx context.Context, r *compile.Result, o overhead.Options, rehearsal *sheets.Book) ([]artifact, error) {
+	m := newMaking(ctx, r, o, rehearsal)
 	makers := []func() ([]artifact, error){
 		func() ([]artifact, error) { return drawings(ctx, r, o) },
 		func() ([]artifact, error) { return pictures(ctx, r, o) },
 		m.breakdown,
 		m.book,
 		m.cards,
-		func() ([]artifact, error) { return playable(ctx, r, o) },
+		m.page,
 		func() ([]artifact, error) { return findings(ctx, r, o) },
+	}
+	if rehearsal != nil {
+		makers = append(makers, func() ([]artifact, error) { return sheetFiles(rehearsal, "sheets/") })
 	}
 	made := make([][]artifact, len(makers))
 	errs := make([]error, len(makers))

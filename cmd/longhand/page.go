@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -10,7 +9,6 @@ import (
 
 	"longhand/lang/compile"
 	"longhand/lang/diag"
-	"longhand/render/overhead"
 	"longhand/render/page"
 )
 
@@ -19,6 +17,7 @@ const pageName = "take.html"
 
 func (a *app) pageCommand() *cobra.Command {
 	var out, stdinAs string
+	var rehearsal rehearsalFlags
 	cmd := &cobra.Command{
 		Use:   "page FILE",
 		Short: "one HTML file that plays the take",
@@ -26,27 +25,40 @@ func (a *app) pageCommand() *cobra.Command {
 rolling camera sees beside it, the running order, the findings. The file needs
 no network and nothing beside it; send it, put it on a file share, open it on a
 phone. A link to it may name a moment: take.html#f=123 is frame 123,
-take.html#beat=3 the third beat, take.html#find=2 the second finding.`,
+take.html#beat=3 the third beat, take.html#find=2 the second finding.
+
+With --rehearse N the take is played so many times with human timing, and a strip
+along its time shows what each cue has to spare and where it breaks. Interrupted,
+no page is made.`,
 		Example: `  longhand page plan.take
+  longhand page plan.take --rehearse 500
   longhand page plan.take -o /tmp/take.html`,
 		Args: needOne,
 		RunE: func(cmd *cobra.Command, args []string) error {
+			rehearsed, err := rehearsal.asked(cmd)
+			if err != nil {
+				return err
+			}
 			r, err := a.compileOne(cmd.Context(), args[0], stdinAs)
 			if err != nil {
 				return err
 			}
-			files, err := playable(cmd.Context(), r, overhead.Options{})
+			played, err := a.rehearsal(cmd.Context(), r, &rehearsal, rehearsed)
+			if err != nil {
+				return err
+			}
+			data, err := page.Write(cmd.Context(), r, page.Options{Rehearsal: played})
 			if err != nil {
 				return err
 			}
 			if out == "-" {
-				_, err := a.out.Write(files[0].data)
+				_, err := a.out.Write(data)
 				return err
 			}
 			if info, err := os.Stat(out); err == nil && info.IsDir() {
 				out = filepath.Join(out, pageName)
 			}
-			same, err := writeFile(filepath.FromSlash(out), files[0].data)
+			same, err := writeFile(filepath.FromSlash(out), data)
 			if err != nil {
 				return err
 			}
@@ -55,6 +67,7 @@ take.html#beat=3 the third beat, take.html#find=2 the second finding.`,
 		},
 	}
 	cmd.Flags().StringVarP(&out, "output", "o", pageName, "the file to write, or a folder; - for standard output")
+	rehearsal.offerTo(cmd, "show what comes of it along the take's time")
 	cmd.Flags().StringVar(&stdinAs, "stdin-filename", "", "the name that standard input goes by in messages")
 	return cmd
 }
@@ -70,9 +83,9 @@ func (a *app) saidOf(r *compile.Result) error {
 	return nil
 }
 
-// playable is the page, for build.
-func playable(ctx context.Context, r *compile.Result, _ overhead.Options) ([]artifact, error) {
-	data, err := page.Write(ctx, r)
+// page is the page, for build.
+func (m *making) page() ([]artifact, error) {
+	data, err := page.Write(m.ctx, m.r, page.Options{Rehearsal: m.rehearsal})
 	if err != nil {
 		return nil, err
 	}

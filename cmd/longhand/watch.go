@@ -102,7 +102,7 @@ func (a *app) builder(name string, board *board) func(ctx context.Context, files
 			fmt.Fprintf(a.err, "%s; the page keeps the plan before, %s\n", diag.Summary(r.Findings), took(begun))
 			return nil
 		}
-		data, err := page.Data(ctx, r)
+		data, err := page.Data(ctx, r, page.Options{})
 		if err != nil {
 			return err
 		}

@@ -39,6 +39,7 @@ type leaf struct {
 	section string // running head; "" for a drawing, which has a title block
 	key     string // what it shows, to find it in an earlier revision
 	changed bool
+	asked   bool // it was asked for, and no earlier revision has it to compare with
 }
 
 // Make makes the book's pages.
@@ -49,7 +50,7 @@ func Make(ctx context.Context, r *compile.Result, o Options) (*pdf.Document, err
 	}
 	if o.Before != nil {
 		older := o
-		older.Before, older.OnlyChanged, older.Sheets = nil, false, nil
+		older.Before, older.OnlyChanged, older.Sheets, older.Rehearsal = nil, false, nil, nil
 		b, err := newMaker(ctx, o.Before, older)
 		if err != nil {
 			return nil, fmt.Errorf("the earlier revision: %w", err)
@@ -196,12 +197,13 @@ func (m *maker) document() *pdf.Document {
 	return d
 }
 
-// kept is the front and the pages that changed; links to others go.
+// kept is the front and the pages that changed or were asked for; links to others
+// go.
 func (m *maker) kept(pages []pdf.Page, front int) []pdf.Page {
 	moved := map[int]int{}
 	var out []pdf.Page
 	for i, p := range pages {
-		if i < front || m.body[i-front].changed {
+		if i < front || m.body[i-front].changed || m.body[i-front].asked {
 			moved[i] = len(out)
 			out = append(out, p)
 		}

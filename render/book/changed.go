@@ -44,7 +44,7 @@ func (m *maker) mark() {
 		return
 	}
 	for i := range m.body {
-		m.body[i].changed = !m.past.pages[m.look(&m.body[i])]
+		m.body[i].changed = !m.body[i].asked && !m.past.pages[m.look(&m.body[i])]
 	}
 }
 

@@ -124,6 +124,9 @@ func (m *maker) facts() []flow.Row {
 		}
 	}
 	row("open findings", m.open())
+	if m.o.Rehearsal != nil {
+		row("rehearsed", strings.Join(m.o.Rehearsal.Sheets[0].Says, "\n"))
+	}
 	if n := len(m.r.Accepted); n > 0 {
 		row("accepted", fmt.Sprintf("%d by the plan's paint outs and allows", n))
 	}

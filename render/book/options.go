@@ -25,6 +25,8 @@ type Options struct {
 	Colour      bool // of the overheads
 	// Sheets is the breakdown, where it was made already; nil to make it.
 	Sheets *sheets.Book
+	// Rehearsal is what came of a rehearsal, to have it in the book; nil for none.
+	Rehearsal *sheets.Book
 }
 
 func (o Options) paper() scene.Paper {

@@ -26,6 +26,8 @@ func styles() scene.Styles {
 		{Class: "book-quiet", Style: scene.Style{Fill: scene.Grey(0.3)}},
 		{Class: "book-frame", Style: scene.Style{Stroke: scene.Black, Width: 0.3, Fill: scene.White}},
 		{Class: "book-alternate", Style: scene.Style{Stroke: scene.Black, Width: 0.3, Fill: scene.Grey(0.85)}},
+		{Class: "book-solid", Style: scene.Style{Fill: scene.Black}},
+		{Class: "book-white", Style: scene.Style{Stroke: scene.White, Width: 0.7}},
 		{Class: "book-curve", Style: scene.Style{Stroke: scene.Black, Width: 0.4}},
 		{Class: "book-limit", Style: scene.Style{Stroke: scene.Black, Width: 0.3, Dash: []float64{2, 1}}},
 		{Class: "book-grid", Style: scene.Style{Stroke: scene.Grey(0.6), Width: 0.13}},

@@ -27,6 +27,9 @@ func (m *maker) sections() []section {
 		all = append(all, section{true, m.pickups()})
 	}
 	all = append(all, section{false, m.findings})
+	if m.o.Rehearsal != nil {
+		all = append(all, section{false, m.rehearsal})
+	}
 	for i := range m.sheets.Sheets {
 		s := &m.sheets.Sheets[i]
 		if m.o.For == "" || s.Department == m.o.For {

@@ -34,6 +34,9 @@ func (m *maker) table(d departments.Name, key string, want func(*sheets.Row) boo
 	return nil
 }
 
+// notCompared stands for the key of a table that an earlier revision has not.
+const notCompared = ""
+
 // print sets a table as people get it: without the columns for other programs and
 // those that say nothing, with a heading for each group if grouped.
 func (m *maker) print(f *flow.Flow, t *sheets.Table, key string, grouped bool) {
@@ -71,7 +74,7 @@ func (m *maker) print(f *flow.Flow, t *sheets.Table, key string, grouped bool) {
 			cells[k] = r.Cells[i].Text
 		}
 		row := flow.Row{Cells: cells}
-		row.Changed = m.row(key, cells)
+		row.Changed = key != notCompared && m.row(key, cells)
 		out.Rows = append(out.Rows, row)
 	}
 	f.Table(out)

@@ -22,6 +22,9 @@ type Row struct {
 	Cells   []string // a line break in a cell is kept
 	Strong  bool     // in bold
 	Changed bool     // has a bar in the margin
+	// Draw makes what is drawn into a cell besides its text; nil for nothing. The
+	// box is the whole cell.
+	Draw func(column int, cell scene.Box) []scene.Item
 }
 
 func (r Row) face(c Column) fonts.Face {
@@ -39,6 +42,8 @@ type Table struct {
 	Columns []Column
 	Rows    []Row
 	Size    float64 // points; 0 for one less than plain text, at least the smallest
+	// DrawHead is Row.Draw for the head.
+	DrawHead func(column int, cell scene.Box) []scene.Item
 }
 
 // padding is the room left and right of a cell's text, leading that above and
@@ -58,7 +63,7 @@ func (f *Flow) Table(t Table) {
 		return
 	}
 	p := &tablePrinter{f: f, t: &t, size: size, step: fonts.LineHeight(size), widths: t.columnWidths(f.Width(), size)}
-	p.head = p.wrap(Row{Strong: true, Cells: heads(t.Columns)})
+	p.head = p.wrap(Row{Strong: true, Cells: heads(t.Columns), Draw: t.DrawHead})
 	for i, r := range t.Rows {
 		p.row(i, p.wrap(r))
 	}
@@ -169,7 +174,7 @@ func (p *tablePrinter) reserve(height float64) {
 // cut takes the first lines of each cell off a row.
 func (p *tablePrinter) cut(r wrapped, n int) (first, rest wrapped) {
 	first, rest = r, r
-	first.lines, rest.lines = nil, nil
+	first.lines, rest.lines, rest.Draw = nil, nil, nil // drawn once
 	longest := 1
 	for _, l := range r.lines {
 		k := min(n, len(l))
@@ -210,6 +215,9 @@ func (p *tablePrinter) draw(r wrapped) {
 				p.lines(x+p.widths[i]-padding, y, r.face(c), scene.End, r.lines[i])
 			} else {
 				p.lines(x+padding, y, r.face(c), scene.Start, r.lines[i])
+			}
+			if r.Draw != nil {
+				p.group.Add(r.Draw(i, scene.BoxAt(x, y, p.widths[i], r.height))...)
 			}
 			x += p.widths[i]
 		}

@@ -27,7 +27,7 @@ func shipped(tb testing.TB, name string) *compile.Result {
 func BenchmarkData(b *testing.B) {
 	r := shipped(b, "last-collection")
 	for b.Loop() {
-		_, err := Data(context.Background(), r)
+		_, err := Data(context.Background(), r, Options{})
 		require.NoError(b, err)
 	}
 }

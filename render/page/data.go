@@ -25,6 +25,8 @@ type document struct {
 	Depts    []department `json:"departments"`
 	Shots    []shot       `json:"shots"` // the take, then its pickups
 	General  []finding    `json:"general"`
+	// Rehearsal is of the take, the first of the shots; nil where there was none.
+	Rehearsal *rehearsal `json:"rehearsal,omitempty"`
 }
 
 // piece is an upright solid of the set. Lines are 13 numbers each: both ends, the

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"longhand/lang/compile"
+	"longhand/render/sheets"
 )
 
 //go:embed files
@@ -22,9 +23,16 @@ var scripts = []string{"decode", "sightline", "overhead", "lens", "figure", "per
 // errNothing says that a plan was not worked out far enough to be played.
 var errNothing = errors.New("the plan was not worked out to the end, so there is nothing to play")
 
+// Options is what a page shows besides the take; the zero value is nothing more.
+type Options struct {
+	// Rehearsal is what came of a rehearsal, as sheets.Rehearsal has it; nil for
+	// none.
+	Rehearsal *sheets.Book
+}
+
 // Write makes the page of a take.
-func Write(ctx context.Context, r *compile.Result) ([]byte, error) {
-	data, err := Data(ctx, r)
+func Write(ctx context.Context, r *compile.Result, o Options) ([]byte, error) {
+	data, err := Data(ctx, r, o)
 	if err != nil {
 		return nil, err
 	}
@@ -53,13 +61,16 @@ type live struct {
 var nothing live
 
 // Data is what a page knows of a take, as JSON that is safe within HTML.
-func Data(ctx context.Context, r *compile.Result) ([]byte, error) {
+func Data(ctx context.Context, r *compile.Result, o Options) ([]byte, error) {
 	if r == nil || r.Plan == nil || r.Tracks == nil || r.Stage == nil || r.Sight == nil || len(r.Files) == 0 {
 		return nil, errNothing
 	}
 	d, err := gather(ctx, r)
 	if err != nil {
 		return nil, err
+	}
+	if o.Rehearsal != nil {
+		d.Rehearsal = rehearsalOf(o.Rehearsal, r.Tracks.Rate, r.Tracks.Frames)
 	}
 	return json.Marshal(d)
 }

@@ -15,9 +15,9 @@ import (
 
 func TestTheSameTakeGivesTheSameBytes(t *testing.T) {
 	for _, name := range examples {
-		a, err := Write(context.Background(), shipped(t, name))
+		a, err := Write(context.Background(), shipped(t, name), Options{})
 		require.NoError(t, err)
-		b, err := Write(context.Background(), shipped(t, name))
+		b, err := Write(context.Background(), shipped(t, name), Options{})
 		require.NoError(t, err)
 		assert.True(t, bytes.Equal(a, b), name)
 		assert.Less(t, len(a), 2_000_000, "%s has to travel", name)
@@ -27,7 +27,7 @@ func TestTheSameTakeGivesTheSameBytes(t *testing.T) {
 
 // The page must need nothing but itself.
 func TestThePageNamesNoOtherPlace(t *testing.T) {
-	data, err := Write(context.Background(), shipped(t, "last-collection"))
+	data, err := Write(context.Background(), shipped(t, "last-collection"), Options{})
 	require.NoError(t, err)
 	text := strings.ReplaceAll(string(data), "http://www.w3.org/2000/svg", "") // the name of a language, not a place
 	for _, bad := range []string{"http:", "https:", "src=", "@import", "url(//", "fetch(", "EventSource", "{{"} {
@@ -47,14 +47,14 @@ func TestAServedPageAsksItsOwnServerOnly(t *testing.T) {
 func TestTextOfAPlanStaysText(t *testing.T) {
 	r := shipped(t, "eight-bars")
 	r.Plan.Take.Title = `</script><script>alert(1)</script>{{script}}`
-	data, err := Write(context.Background(), r)
+	data, err := Write(context.Background(), r, Options{})
 	require.NoError(t, err)
 	assert.NotContains(t, string(data), "<script>alert")
 	assert.Equal(t, 1, strings.Count(string(data), "class Player"))
 }
 
 func TestAPlanThatWasNotWorkedOutHasNoPage(t *testing.T) {
-	_, err := Data(context.Background(), nil)
+	_, err := Data(context.Background(), nil, Options{})
 	assert.ErrorIs(t, err, errNothing)
 }
 
