@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"longhand/lang/departments"
 	"longhand/lang/units"
@@ -70,7 +71,11 @@ func (m *maker) rehearsal(int) []leaf {
 	}
 	t := table(sheets.PlayedTable)
 	f.Heading(1, t.Title)
-	m.print(f, t, notCompared, false)
+	var played []string
+	for i := range t.Rows {
+		played = append(played, t.Text(i, "item")+": "+t.Text(i, "value"))
+	}
+	f.Paragraph(fonts.Regular, sentence(strings.Join(played, "; ")))
 	for _, n := range table(sheets.HoldsTable).Notes {
 		f.Block(fonts.Regular, scene.Smallest+0.5, 0, sentence(n))
 	}
@@ -106,7 +111,7 @@ func (m *maker) breaks(f *flow.Flow, t *sheets.Table) {
 	}
 	out := flow.Table{
 		ID: "breaks", Title: t.Title, Size: scene.Smallest + 0.5,
-		Columns: []flow.Column{{Head: "First", Right: true, Face: fonts.Bold}, {Head: "At all", Right: true}, {Head: "Of all playings\n ", Width: shareWide}, {Head: "What"}, {Head: "By", Right: true}, {Head: "About at", Right: true}, {Head: "In"}},
+		Columns: []flow.Column{{Head: "First", Right: true, Face: fonts.Bold}, {Head: "At all", Right: true}, {Head: "Of all playings\n ", Width: shareWide}, {Head: "What"}, {Head: "About at", Right: true}, {Head: "In"}},
 		DrawHead: func(column int, cell scene.Box) []scene.Item {
 			if column != at {
 				return nil
@@ -120,8 +125,12 @@ func (m *maker) breaks(f *flow.Flow, t *sheets.Table) {
 		}
 		first, _ := t.Value(i, "first")
 		all, _ := t.Value(i, "all")
+		what := t.Text(i, "what")
+		if by := t.Text(i, "by"); by != "" {
+			what += ", by " + by
+		}
 		out.Rows = append(out.Rows, flow.Row{
-			Cells: []string{t.Text(i, "first"), t.Text(i, "all"), "", t.Text(i, "what"), t.Text(i, "by"), t.Text(i, "clock"), t.Text(i, "in")},
+			Cells: []string{t.Text(i, "first"), t.Text(i, "all"), "", what, t.Text(i, "clock"), t.Text(i, "in")},
 			Draw: func(column int, cell scene.Box) []scene.Item {
 				if column != at {
 					return nil
@@ -162,13 +171,20 @@ func (m *maker) cues(f *flow.Flow, t *sheets.Table, whole bool) {
 	}
 	out := flow.Table{
 		ID: "cues", Title: t.Title, Size: scene.Smallest + 0.5,
-		Columns: []flow.Column{{Head: "At", Right: true, Face: fonts.Bold}, {Head: "Line, and its cue"}, {Head: "Planned", Right: true}, {Head: "5 %", Right: true}, {Head: "50 %", Right: true}, {Head: "95 %", Right: true}, {Head: capital(s.Title) + "\n ", Width: spreadWide}, {Head: "Short", Right: true}},
+		Columns: []flow.Column{{Head: "At", Right: true, Face: fonts.Bold}, {Head: "Line, and its cue"}, {Head: "Planned", Right: true}, {Head: "5 %", Right: true}, {Head: "50 %", Right: true}, {Head: "95 %", Right: true}, {Head: capital(s.Title) + "\n ", Width: spreadWide}},
 		DrawHead: func(column int, cell scene.Box) []scene.Item {
 			if column != at {
 				return nil
 			}
 			return ticks(cell, s.Ticks(), func(v float64) float64 { return x(cell, v) }, "")
 		},
+	}
+	broken := false
+	for i := range t.Rows {
+		broken = broken || t.Text(i, "short") != ""
+	}
+	if broken {
+		out.Columns = append(out.Columns, flow.Column{Head: "Short", Right: true})
 	}
 	last := ""
 	for i := range t.Rows {
@@ -210,7 +226,7 @@ func spread(cell scene.Box, t *sheets.Table, row int, x func(float64) float64) [
 		}
 	}
 	low, middle, high, ok := t.Bar(row)
-	y := cell.Center().Y
+	y := firstLine(cell)
 	if _, gone := t.Spread.Part(low); ok && !gone {
 		if high > 0 {
 			out = append(out, bar("book-frame", cell, x(max(low, 0)), x(high)))
@@ -237,8 +253,11 @@ func spread(cell scene.Box, t *sheets.Table, row int, x func(float64) float64) [
 // barHalf is half the height of a bar, in millimetres.
 const barHalf = 1.1
 
+// firstLine is the height of the middle of a cell's first line.
+func firstLine(cell scene.Box) float64 { return cell.Min.Y + min(cell.Height()/2, 2.3) }
+
 func bar(class string, cell scene.Box, from, to float64) scene.Item {
-	y := cell.Center().Y
+	y := firstLine(cell)
 	return &scene.Rect{Class: class, Box: scene.BoxAt(from, y-barHalf, max(to-from, 0), 2*barHalf)}
 }
 

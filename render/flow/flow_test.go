@@ -192,3 +192,31 @@ func TestAFigureIsKeptWhole(t *testing.T) {
 	assert.Len(t, pages, before+1)
 	assert.Equal(t, []string{"Frame", "in it"}, texts(pages[before]))
 }
+
+// What is drawn into cells is drawn once a row, within its cell, and on every
+// page's head.
+func TestCellsAreDrawnInto(t *testing.T) {
+	drawn, heads := 0, 0
+	draw := func(count *int) func(int, scene.Box) []scene.Item {
+		return func(column int, cell scene.Box) []scene.Item {
+			if column != 1 {
+				return nil
+			}
+			*count++
+			assert.InDelta(t, 40, cell.Width(), 1e-9)
+			assert.Positive(t, cell.Height())
+			return []scene.Item{&scene.Rect{Class: "flow-shade", Box: cell}}
+		}
+	}
+	table := Table{ID: "t", Title: "t", Columns: []Column{{Head: "What"}, {Width: 40}}, DrawHead: draw(&heads)}
+	for i := range 80 {
+		table.Rows = append(table.Rows, Row{Cells: []string{fmt.Sprint(i)}, Draw: draw(&drawn)})
+	}
+	table.Rows = append(table.Rows, Row{Cells: []string{strings.Repeat("a line\n", 200)}, Draw: draw(&drawn)})
+	f := New(a4())
+	f.Table(table)
+	pages := f.Pages(nil)
+	sound(t, a4(), pages)
+	assert.Equal(t, 81, drawn)
+	assert.Equal(t, len(pages), heads)
+}
