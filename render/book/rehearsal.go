@@ -125,12 +125,8 @@ func (m *maker) breaks(f *flow.Flow, t *sheets.Table) {
 		}
 		first, _ := t.Value(i, "first")
 		all, _ := t.Value(i, "all")
-		what := t.Text(i, "what")
-		if by := t.Text(i, "by"); by != "" {
-			what += ", by " + by
-		}
 		out.Rows = append(out.Rows, flow.Row{
-			Cells: []string{t.Text(i, "first"), t.Text(i, "all"), "", what, t.Text(i, "clock"), t.Text(i, "in")},
+			Cells: []string{t.Text(i, "first"), t.Text(i, "all"), "", sheets.Breaking(t, i), t.Text(i, "clock"), t.Text(i, "in")},
 			Draw: func(column int, cell scene.Box) []scene.Item {
 				if column != at {
 					return nil
@@ -193,7 +189,7 @@ func (m *maker) cues(f *flow.Flow, t *sheets.Table, whole bool) {
 			out.Rows = append(out.Rows, flow.Row{Group: b})
 		}
 		out.Rows = append(out.Rows, flow.Row{
-			Cells: []string{t.Text(i, "clock"), t.Text(i, "who") + " " + t.Text(i, "does") + "\n" + t.Text(i, "cue"), t.Text(i, "planned"), t.Text(i, "spare_5"), t.Text(i, "spare_50"), t.Text(i, "spare_95"), "", t.Text(i, "short")},
+			Cells: []string{t.Text(i, "clock"), sheets.Going(t, i) + "\n" + t.Text(i, "cue"), t.Text(i, "planned"), t.Text(i, "spare_5"), t.Text(i, "spare_50"), t.Text(i, "spare_95"), "", t.Text(i, "short")},
 			Draw: func(column int, cell scene.Box) []scene.Item {
 				if column != at {
 					return nil

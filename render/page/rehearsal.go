@@ -2,6 +2,7 @@ package page
 
 import (
 	"math"
+	"strings"
 
 	"longhand/lang/units"
 	"longhand/render/sheets"
@@ -26,18 +27,16 @@ type breaks struct {
 	List []weak  `json:"list"`
 }
 
-// weak is something that breaks.
+// weak is something that breaks, and where in the take.
 type weak struct {
 	What  string  `json:"what"`
-	First string  `json:"first"`
-	All   string  `json:"all"`
-	By    string  `json:"by,omitempty"`
+	Often string  `json:"often"`
 	Clock string  `json:"clock"`
 	At    int     `json:"f"`
 	From  int     `json:"a"`
 	To    int     `json:"z"`
-	Part  float64 `json:"p"`  // per cent of the playings, as the first thing
-	Whole float64 `json:"pa"` // per cent, at all
+	First float64 `json:"first"` // per cent of the playings
+	All   float64 `json:"all"`
 }
 
 type cues struct {
@@ -51,14 +50,12 @@ type cues struct {
 
 // spare is what a cue has to spare.
 type spare struct {
-	What    string      `json:"what"`
-	Cue     string      `json:"cue"`
-	Clock   string      `json:"clock"`
-	At      int         `json:"f"`
-	Planned string      `json:"planned"`
-	Says    [3]string   `json:"says"` // at 5, 50 and 95 %
-	Short   string      `json:"short,omitempty"`
-	Bar     [3]*float64 `json:"bar"` // null: without end
+	What  string      `json:"what"`
+	Cue   string      `json:"cue"`
+	Spare string      `json:"spare"`
+	Clock string      `json:"clock"`
+	At    int         `json:"f"`
+	Bar   [3]*float64 `json:"bar"` // at 5, 50 and 95 %; null: without end
 }
 
 type changes struct {
@@ -89,13 +86,13 @@ func rehearsalOf(b *sheets.Book, rate units.Rate, frames int) *rehearsal {
 		out.Breaks.Empty = t.Empty
 	}
 	for i := range t.Rows {
-		w := weak{What: t.Text(i, "what"), First: t.Text(i, "first"), All: t.Text(i, "all"), By: t.Text(i, "by"), Clock: t.Text(i, "clock"), At: at(&t, i)}
-		w.Part, _ = t.Value(i, "first")
-		w.Whole, _ = t.Value(i, "all")
+		w := weak{What: sheets.Breaking(&t, i), Often: t.Text(i, "first") + " first, " + t.Text(i, "all") + " at all", Clock: t.Text(i, "clock"), At: at(&t, i)}
+		w.First, _ = t.Value(i, "first")
+		w.All, _ = t.Value(i, "all")
 		from, _ := t.Value(i, "from")
 		to, _ := t.Value(i, "until")
 		w.From, w.To = min(frame(from), w.At), max(frame(to), w.At)
-		out.Breaks.Most = math.Max(out.Breaks.Most, w.Whole)
+		out.Breaks.Most = math.Max(out.Breaks.Most, w.All)
 		out.Breaks.List = append(out.Breaks.List, w)
 	}
 	all, _ := s.Table(sheets.CuesTable)
@@ -107,9 +104,8 @@ func rehearsalOf(b *sheets.Book, rate units.Rate, frames int) *rehearsal {
 		out.Cues.Scale = []float64{near.Spread.From, near.Spread.To, near.Spread.Step}
 	}
 	for i := range near.Rows {
-		c := spare{What: near.Text(i, "who") + " " + near.Text(i, "does"), Cue: near.Text(i, "cue"), Clock: near.Text(i, "clock"), At: at(near, i), Planned: near.Text(i, "planned"), Short: near.Text(i, "short")}
+		c := spare{What: sheets.Going(near, i), Cue: near.Text(i, "cue"), Spare: spares(near, i), Clock: near.Text(i, "clock"), At: at(near, i)}
 		for k, key := range []string{"spare_5", "spare_50", "spare_95"} {
-			c.Says[k] = near.Text(i, key)
 			if v, ok := near.Value(i, key); ok {
 				c.Bar[k] = &v
 			}
@@ -120,6 +116,25 @@ func rehearsalOf(b *sheets.Book, rate units.Rate, frames int) *rehearsal {
 	out.Changes = changes{Title: help.Title, List: []change{}}
 	for i := range help.Rows {
 		out.Changes.List = append(out.Changes.List, change{help.Text(i, "change"), help.Text(i, "gain"), help.Text(i, "chance")})
+	}
+	return out
+}
+
+// spares says what a cue has to spare: "-0.1 s at 5 %, 1.1 s at 50 %, 2 s at 95 %;
+// 1.6 s as planned; short in 6 %".
+func spares(t *sheets.Table, row int) string {
+	var parts []string
+	for _, k := range [][2]string{{"spare_5", "5 %"}, {"spare_50", "50 %"}, {"spare_95", "95 %"}} {
+		if v := t.Text(row, k[0]); v != "" {
+			parts = append(parts, v+" s at "+k[1])
+		}
+	}
+	out := strings.Join(parts, ", ")
+	if v := t.Text(row, "planned"); v != "" {
+		out += "; " + v + " s as planned"
+	}
+	if v := t.Text(row, "short"); v != "" {
+		out += "; short in " + v
 	}
 	return out
 }

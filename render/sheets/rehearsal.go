@@ -183,6 +183,19 @@ func (m *maker) breaks(o *rehearse.Outcome) *Table {
 	return t
 }
 
+// Breaking is what a row of the table of what breaks is about, in words: what, and
+// by how much when it does.
+func Breaking(t *Table, row int) string {
+	what := t.Text(row, "what")
+	if by := t.Text(row, "by"); by != "" {
+		what += ", by " + by
+	}
+	return what
+}
+
+// Going is who does what in a row of the table of cues.
+func Going(t *Table, row int) string { return t.Text(row, "who") + " " + t.Text(row, "does") }
+
 // spare is what each cue has to spare: how much later it could come before
 // something that waits for it breaks.
 func (m *maker) spare(o *rehearse.Outcome) *Table {

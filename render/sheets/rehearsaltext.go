@@ -19,27 +19,24 @@ func (b *Book) RehearsalText(w io.Writer, most int) error {
 		x.p("%s\n", line)
 	}
 	if t := x.table(FlawsTable); len(t.Rows) > 0 {
-		x.rows(t, "", func(at cellOf) { x.p("  %7s  %s\n", at("clock"), at("what")) })
+		x.rows(t, "", func(i int) { x.p("  %7s  %s\n", t.Text(i, "clock"), t.Text(i, "what")) })
 	}
 	breaks := x.table(BreaksTable)
-	x.rows(breaks, fmt.Sprintf("%9s %9s %9s  what, and by how much when it does", "first", "at all", "about at"), func(at cellOf) {
-		by := at("by")
-		if by != "" {
-			by = ", by " + by
-		}
-		x.p("  %9s %9s %9s  %s%s\n", at("first"), at("all"), at("clock"), at("what"), by)
+	x.rows(breaks, fmt.Sprintf("%9s %9s %9s  what, and by how much when it does", "first", "at all", "about at"), func(i int) {
+		x.p("  %9s %9s %9s  %s\n", breaks.Text(i, "first"), breaks.Text(i, "all"), breaks.Text(i, "clock"), Breaking(breaks, i))
 	})
 	cues, rest := x.table(CuesTable).Near()
 	cues.Rows = cues.inOrder(cues.Least("spare_5"))
-	x.rows(cues, fmt.Sprintf("%8s %8s %8s %8s  line, tightest first; seconds", "planned", "5 %", "50 %", "95 %"), func(at cellOf) {
-		x.p("  %8s %8s %8s %8s  %s %s %s (%s)\n", at("planned"), at("spare_5"), at("spare_50"), at("spare_95"), at("clock"), at("who"), at("does"), at("cue"))
+	x.rows(cues, fmt.Sprintf("%8s %8s %8s %8s  line, tightest first; seconds", "planned", "5 %", "50 %", "95 %"), func(i int) {
+		x.p("  %8s %8s %8s %8s  %s %s (%s)\n", cues.Text(i, "planned"), cues.Text(i, "spare_5"), cues.Text(i, "spare_50"), cues.Text(i, "spare_95"), cues.Text(i, "clock"), Going(cues, i), cues.Text(i, "cue"))
 	})
 	if rest != "" {
 		x.p("  %s\n", rest)
 	}
 	if len(breaks.Rows) > 0 {
-		x.rows(x.table(ChangesTable), "", func(at cellOf) {
-			x.p("  %s points, to %s: %s\n", at("gain"), at("chance"), at("change"))
+		t := x.table(ChangesTable)
+		x.rows(t, "", func(i int) {
+			x.p("  %s points, to %s: %s\n", t.Text(i, "gain"), t.Text(i, "chance"), t.Text(i, "change"))
 		})
 	}
 	x.p("\n%s\n", People)
@@ -53,9 +50,6 @@ type told struct {
 	sheet *Sheet
 	most  int
 }
-
-// cellOf gives a row's text by the column's key.
-type cellOf func(key string) string
 
 func (x *told) p(format string, args ...any) { fmt.Fprintf(x, format, args...) }
 
@@ -75,7 +69,7 @@ func (x *told) item(name string) string {
 }
 
 // rows writes a table's first rows.
-func (x *told) rows(t *Table, head string, write func(at cellOf)) {
+func (x *told) rows(t *Table, head string, write func(row int)) {
 	x.p("\n%s\n", t.Title)
 	if len(t.Rows) == 0 {
 		x.p("  %s\n", t.Empty)
@@ -89,6 +83,6 @@ func (x *told) rows(t *Table, head string, write func(at cellOf)) {
 			x.p("  and %d more\n", len(t.Rows)-i)
 			break
 		}
-		write(func(key string) string { return t.Text(i, key) })
+		write(i)
 	}
 }

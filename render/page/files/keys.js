@@ -1,6 +1,9 @@
 // Everything the page does, by key. A key works wherever it isn't meant for a
 // field that has the focus.
 
+const rehearsed = (p) => Boolean(p.doc.rehearsal);
+
+// Of each: its keys, what it does in words, the act, and whether it is there.
 const KEYS = [
   [["Space", "K"], "play or stop", (p) => p.toggle()],
   [["ArrowLeft"], "frame back", (p) => p.step(-1)],
@@ -13,6 +16,8 @@ const KEYS = [
   [["End"], "end", (p) => p.go(p.shot.frames - 1)],
   [["N"], "next finding", (p) => p.finding(1)],
   [["P"], "finding before", (p) => p.finding(-1)],
+  [["R"], "next weak place of the rehearsal", (p) => p.weak(1), rehearsed],
+  [["E"], "weak place before", (p) => p.weak(-1), rehearsed],
   [["L"], "play this beat over and over", (p) => p.loopBeat()],
   [["S"], "speed: one, double, half", (p) => p.faster()],
   [["F"], "show: the beat, the whole set, follow each in turn", (p) => p.nextView()],
@@ -31,14 +36,14 @@ const KEYS = [
 
 const KEYNAME = { Space: "space", ArrowLeft: "\u2190", ArrowRight: "\u2192", "Shift+ArrowLeft": "shift \u2190", "Shift+ArrowRight": "shift \u2192" };
 
-function listKeys() {
-  $("keylist").replaceChildren(...KEYS.flatMap(([keys, what]) => [
+function listKeys(player) {
+  $("keylist").replaceChildren(...KEYS.filter(([, , , there]) => !there || there(player)).flatMap(([keys, what]) => [
     el("dt", {}, ...keys.map((k) => el("kbd", {}, KEYNAME[k] || k))), el("dd", {}, what),
   ]));
 }
 
 function listenKeys(player) {
-  const table = new Map(KEYS.flatMap(([keys, , act]) => keys.map((k) => [k.toLowerCase(), act])));
+  const table = new Map(KEYS.flatMap(([keys, , act, there]) => keys.map((k) => [k.toLowerCase(), [act, there]])));
   document.addEventListener("keydown", (e) => {
     if (e.ctrlKey || e.metaKey || e.altKey || $("keys").open || !player.shot) return;
     const on = e.target, tag = on.tagName;
@@ -47,8 +52,8 @@ function listenKeys(player) {
     if (key === "Space" && tag === "BUTTON") return; // it presses the button
     if (tag === "INPUT" && ["Home", "End"].includes(key)) return;
     if (e.shiftKey && key.startsWith("Arrow")) key = "Shift+" + key;
-    const act = table.get(key.toLowerCase());
-    if (!act) return;
+    const [act, there] = table.get(key.toLowerCase()) || [];
+    if (!act || there && !there(player)) return;
     e.preventDefault();
     act(player);
   });

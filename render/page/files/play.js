@@ -7,6 +7,7 @@ class Player {
     this.overhead = new Overhead($("overhead"));
     this.order = new Order();
     this.light = new Light();
+    this.rehearsal = new Rehearsal();
     this.calm = matchMedia("(prefers-reduced-motion: reduce)");
     this.f = 0;
     this.playing = false;
@@ -64,6 +65,8 @@ class Player {
     this.order.load(this.doc, s, this.dep, (f) => this.go(f));
     this.light.load(s);
     loadStrip(s, this.findings, (f) => this.go(f), (i) => this.goFinding(i));
+    this.rehearsal.load(this.doc, s, (f, text) => this.goWeak(f, text));
+    listKeys(this);
     $("never").disabled = !s.never;
     this.frames();
     this.f = Math.max(0, Math.min(this.f, s.frames - 1));
@@ -134,6 +137,7 @@ class Player {
     this.order.show(t, true);
     this.light.show(t);
     this.showFindings(frame);
+    this.rehearsal.show(frame, this.rate);
     document.body.dataset.frame = frame;
   }
 
@@ -239,6 +243,17 @@ class Player {
       if (k < 0) k = n > 0 ? 0 : all.length - 1;
     } else k = (k + n + all.length) % all.length;
     this.goFinding(all[k][1]);
+  }
+
+  // goWeak shows a place that the rehearsal found weak.
+  goWeak(f, text) {
+    this.stop();
+    this.go(f);
+    this.say(text);
+  }
+
+  weak(n) {
+    if (!this.rehearsal.next(n, this.frame)) this.say("the rehearsal found nothing weak");
   }
 
   toggle() {
@@ -391,7 +406,6 @@ class Player {
     resized.observe($("frames"));
     this.overhead.size();
     this.grab($("overhead"));
-    listKeys();
     listenKeys(this);
   }
 
