@@ -54,7 +54,12 @@ type opened struct {
 // open shows a take's page at a size, at an address like "#f=12".
 func open(tb testing.TB, browser context.Context, r *compile.Result, width, height int64, hash string) *opened {
 	tb.Helper()
-	data, err := Write(context.Background(), r, Options{})
+	return openWith(tb, browser, r, Options{}, width, height, hash)
+}
+
+func openWith(tb testing.TB, browser context.Context, r *compile.Result, options Options, width, height int64, hash string) *opened {
+	tb.Helper()
+	data, err := Write(context.Background(), r, options)
 	require.NoError(tb, err)
 	file := filepath.Join(tb.TempDir(), "take.html")
 	require.NoError(tb, os.WriteFile(file, data, 0o600))

@@ -44,6 +44,18 @@ func TestInABrowser(t *testing.T) {
 	t.Run("keys", func(t *testing.T) { keys(open(t, b, last, 1440, 900, ""), last) })
 	t.Run("links", func(t *testing.T) { links(open(t, b, last, 1440, 900, "#beat=3"), last) })
 	t.Run("pickup", func(t *testing.T) { pickup(open(t, b, last, 1440, 900, ""), last) })
+	for _, c := range []struct {
+		name       string
+		wide, high int64
+	}{{"last-collection", 390, 844}, {"last-collection", 1440, 900}, {"night-ferry", 1440, 900}, {"eight-bars", 390, 844}} {
+		t.Run(fmt.Sprintf("rehearsal of %s at %d dots", c.name, c.wide), func(t *testing.T) {
+			sheet := rehearsed(t, takes[c.name])
+			p := openWith(t, b, takes[c.name], Options{Rehearsal: sheet}, c.wide, c.high, "")
+			loads(p, takes[c.name])
+			weakPlaces(p, takes[c.name], sheet)
+		})
+	}
+	t.Run("no rehearsal", func(t *testing.T) { unrehearsed(open(t, b, last, 1440, 900, "")) })
 	bad := spoilt(t)
 	t.Run("spoilt", func(t *testing.T) { highlights(open(t, b, bad, 1440, 900, ""), bad) })
 }
