@@ -161,6 +161,9 @@ func (l *line) standing(s *syntax.Stand) {
 	if c, ok := who.(*plan.Camera); ok && s.At != nil {
 		l.errorf(CodeWrongKind, l.at(s.At), "`%s` is a camera, which stands where its rig does; place the rig or its operator", c.Name)
 	}
+	if c, ok := who.(*plan.Camera); ok && s.Facing != nil {
+		l.errorf(CodeWrongKind, l.at(s.Facing), "`%s` is a camera, which looks at what it `sees`", c.Name)
+	}
 	l.add(action{who, s.Verb, &plan.Stand{At: l.stand(s.At), Facing: l.target(s.Facing, who, s.Verb)}, &s.Timed, phrases{}})
 }
 

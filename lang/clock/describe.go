@@ -31,9 +31,14 @@ func object(d plan.Deed) string {
 	case *plan.Move:
 		return moveTo(&d.Path)
 	case *plan.Stand:
+		at, facing := "", ""
 		if d.At != nil {
-			return "at " + d.At.Text
+			at = join("at", d.At.Text)
 		}
+		if d.Facing != nil {
+			facing = join("facing", d.Facing.Name())
+		}
+		return join(at, facing)
 	case *plan.Turn:
 		switch {
 		case d.To != nil:

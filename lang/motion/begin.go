@@ -132,35 +132,62 @@ func (l *lane) embark(a *plan.Action, r riding, since float64) bool {
 // beginHeading faces the subject the way it first goes.
 func (l *lane) beginHeading(i int) {
 	if l.aboard != nil {
-		_, h := l.aboard.on.frame(0)
 		on := l.aboard.on
 		l.t.look(head{dir: func(t float64) float64 { _, h := on.frame(t); return h }})
-		_ = h
 		return
 	}
-	dir := 0.0
 	for k := i; k < len(l.events); k++ {
-		e := &l.events[k]
-		if e.ride != nil || e.leave != nil || e.wait != nil {
-			continue
-		}
-		if d, ok := e.action.Deed.(*plan.Move); ok {
-			start := l.here().Floor()
-			if d.Path.From != nil {
-				start = d.Path.From.Point
-			}
-			if r, err := l.b.r.route(e.action, start, 0, 0, d); err == nil && r.path.Length() > 0 {
-				dir = r.path.Heading(0)
-				if d.Path.Backwards {
-					dir += math.Pi
-				}
-			}
-			break
-		}
-		if r := l.relation(e); r != nil {
-			dir = r.face(e.start)
-			break
+		if dir, ok := l.firstHeading(&l.events[k]); ok {
+			l.t.look(head{dir: fixed(dir)})
+			return
 		}
 	}
-	l.t.look(head{dir: fixed(dir)})
+	l.t.look(head{dir: fixed(0)})
+}
+
+// firstHeading is the way a line has its subject face when it begins; false
+// where it says nothing of that.
+func (l *lane) firstHeading(e *event) (float64, bool) {
+	if e.ride != nil || e.leave != nil || e.wait != nil {
+		return 0, false
+	}
+	start := l.here().Floor()
+	switch d := e.action.Deed.(type) {
+	case *plan.Stand:
+		if d.Facing == nil {
+			return 0, false
+		}
+		return l.towards(*d.Facing, start, e.start)
+	case *plan.Move:
+		if d.Path.From != nil {
+			start = d.Path.From.Point
+		}
+		if d.Path.Facing != nil {
+			if dir, ok := l.towards(*d.Path.Facing, start, e.start); ok {
+				return dir, true
+			}
+		}
+		r, err := l.b.r.route(e.action, start, 0, 0, d)
+		if err != nil || r.path.Length() == 0 {
+			return 0, true
+		}
+		if d.Path.Backwards {
+			return r.path.Heading(0) + math.Pi, true
+		}
+		return r.path.Heading(0), true
+	}
+	if r := l.relation(e); r != nil {
+		return r.face(e.start), true
+	}
+	return 0, false
+}
+
+// towards is the direction from a place to a target at a time.
+func (l *lane) towards(to plan.Target, from geom.Vec, at float64) (float64, bool) {
+	g, ok := l.b.target(to)
+	if !ok {
+		return 0, false
+	}
+	d := g.point(at).Sub(from)
+	return d.Angle(), d.Len() > 1e-6
 }

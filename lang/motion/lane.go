@@ -78,7 +78,7 @@ func (l *lane) apply(e *event, until float64) {
 	case *plan.Move:
 		l.move(e, d)
 	case *plan.Stand:
-		l.stand(e, d)
+		l.stand(e, d, until)
 	case *plan.Ride:
 		l.ride(e, riding{carrier: d.Carrier, at: d.At, tip: l.b.isArm(d.Carrier)}, until)
 	case *plan.Board:

@@ -121,8 +121,16 @@ func (l *lane) faceTarget(to plan.Target, s Segment, lim Limits) {
 	l.t.face(from, turn.at, lim, -1, false)
 }
 
-// stand stays, at a place it should already be at.
-func (l *lane) stand(e *event, d *plan.Stand) {
+// stand stays, at a place it should already be at, and keeps facing what the
+// line says until its feet are needed for something else.
+func (l *lane) stand(e *event, d *plan.Stand, until float64) {
+	l.stay(e, d)
+	if d.Facing != nil {
+		l.watch(e, *d.Facing, until)
+	}
+}
+
+func (l *lane) stay(e *event, d *plan.Stand) {
 	if d.At == nil || l.aboard != nil {
 		return
 	}
@@ -134,6 +142,31 @@ func (l *lane) stand(e *event, d *plan.Stand) {
 	l.jump(e.action, to, l.b.limits(l.t.Thing, e.start, false))
 	l.still = nil
 	l.t.add(Segment{Kind: Resting, Action: e.action, Start: units.Seconds(l.done), End: units.Seconds(l.done), way: l.wrap(rest{to})})
+}
+
+// watch turns to something and goes on facing it, wherever it goes. What has
+// wheels or legs of its own is only set down that way.
+func (l *lane) watch(e *event, to plan.Target, until float64) {
+	g, ok := l.b.target(to)
+	if !ok {
+		l.b.problem(Problem{Kind: NoTarget, Subject: l.t.Thing, Other: to.Thing, Action: e.action, Note: "it is nowhere"})
+		return
+	}
+	var stays way = rest{l.here()}
+	if l.aboard != nil {
+		stays = l.wrap(held{l.aboard.on, l.aboard.by})
+	}
+	towards := func(t float64) float64 { return g.point(t).Sub(stays.at(t).Floor()).Angle() }
+	if g.point(e.start).Dist(stays.at(e.start).Floor()) < 1e-6 {
+		return // nothing to face where one stands oneself
+	}
+	lim := l.b.limits(l.t.Thing, e.start, false)
+	dir := fixed(towards(e.start))
+	if _, person := l.t.Thing.(*plan.Person); person && (g.moves() || l.aboard != nil) {
+		rate := 2 * lim.turnRate() // no faster where it passes close by
+		dir = newSway(towards, rate, 3*rate, e.start, until).at
+	}
+	l.t.face(e.start, dir, lim, -1, true)
 }
 
 // turn faces a direction or a target, where that is when the turn is over.

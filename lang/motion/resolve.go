@@ -180,6 +180,10 @@ func looksAtCamera(d plan.Deed) bool {
 		if d.Path.Facing != nil {
 			to = append(to, *d.Path.Facing)
 		}
+	case *plan.Stand:
+		if d.Facing != nil {
+			to = append(to, *d.Facing)
+		}
 	case *plan.See:
 		to = d.Targets
 	case *plan.Rack:

@@ -13,6 +13,9 @@ type target struct {
 	fixed geom.Vec3    // the middle of what stands still, at the height to aim at
 }
 
+// moves says that the target is not always in one place.
+func (g target) moves() bool { return g.track != nil || g.cam != nil }
+
 // point is the middle of the target on the floor.
 func (g target) point(t float64) geom.Vec {
 	switch {

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"longhand/lang/geom"
 	"longhand/lang/units"
 )
 
@@ -65,4 +66,37 @@ beat "one"
 	assert.Equal(t, from, p.Rides[0].To)
 	assert.Equal(t, p.thing("van"), m.Carrier(3))
 	assert.Nil(t, m.Carrier(to))
+}
+
+// bearing is the direction on paper from one point to another, by atan2 alone.
+func bearing(x, y, tox, toy float64) float64 { return math.Atan2(toy-y, tox-x) }
+
+func TestStandsFacing(t *testing.T) {
+	p := play(t, hall+`
+  mina walks from M1 to M2 at 1 m/s
+  otto stands at M0 facing mina
+  cart stands at C facing M0
+  van stands at (20, 20) facing mina
+beat "two"
+  otto stands facing C for 3 s
+  otto walks to (0, 6) facing M1
+`)
+	assert.InDelta(t, bearing(0, 3, 0, 0), p.body("cart").At(0).Heading, 1e-9, "a rig is set down that way")
+	assert.InDelta(t, bearing(20, 20, 6, 3), geom.AngleDiff(0, p.body("van").At(0).Heading), 1e-9)
+	assert.Equal(t, p.body("van").At(0).Heading, p.body("van").At(5).Heading, "a vehicle doesn't turn on the spot after her")
+	otto, mina := p.body("otto"), p.body("mina")
+	_, end := p.line("mina", 0)
+	for at := units.Seconds(0); at <= end; at += 0.5 {
+		m := mina.At(at).Point()
+		assert.InDelta(t, bearing(0, 0, m.X, m.Y), otto.At(at).Heading, 0.02, "at %v", at)
+	}
+	assert.InDelta(t, bearing(0, 0, 0, 3), otto.At(end+2.5).Heading, 1e-6, "and to the next, and stays so")
+}
+
+// Who goes sideways from the first frame on doesn't first look ahead.
+func TestBeginsFacing(t *testing.T) {
+	p := play(t, hall+`
+  mina walks from M0 to M2 facing M1
+`)
+	assert.InDelta(t, bearing(0, 0, 6, 3), p.body("mina").At(0).Heading, 1e-9)
 }
