@@ -36,7 +36,7 @@ func (l *line) ride(s *syntax.Ride) {
 	deed := &plan.Ride{Carrier: l.carrier(s.Carrier, who, "rides")}
 	deed.At, deed.AtGiven = l.aboard(s.At, deed.Carrier)
 	if deed.AtGiven {
-		l.onDeck(s.At, deed)
+		l.onDeck(s.At, deed.Carrier, deed.At)
 	}
 	l.add(action{who, s.Verb, deed, &s.Timed, phrases{}})
 }
@@ -45,30 +45,31 @@ func (l *line) ride(s *syntax.Ride) {
 // running board or a platform hung to it (common practice, no source).
 const overhang units.Metres = 0.6
 
-// onDeck reports a place to ride at that lies beyond the carrier. A crane's arm
-// reaches wherever it reaches.
-func (l *line) onDeck(at *syntax.Place, r *plan.Ride) {
+// onDeck reports a place to ride at that lies beyond the carrier, or beyond the
+// platform at the end of a crane's arm.
+func (l *line) onDeck(at *syntax.Place, carrier plan.Thing, p geom.Vec) {
 	length, width := units.Metres(0), units.Metres(0)
-	switch c := r.Carrier.(type) {
+	deck := ""
+	switch c := carrier.(type) {
 	case *plan.Vehicle:
 		length, width = c.Length, c.Width
 	case *plan.Rig:
 		class, _ := body.ParseClass(c.Class)
-		if class == body.Crane {
-			return
-		}
 		of := body.RigOf(class)
-		if length, width = of.Length, of.Width; c.Length > 0 {
+		length, width = of.Length, of.Width
+		if class == body.Crane {
+			deck, length, width = "the platform of ", body.ArmPlatform, body.ArmPlatform
+		} else if c.Length > 0 {
 			length, width = c.Length, c.Width
 		}
 	}
-	if length == 0 || width == 0 || r.Carrier.ID().Bad {
+	if length == 0 || width == 0 || carrier.ID().Bad {
 		return
 	}
-	x, y := units.Metres(math.Abs(r.At.X)), units.Metres(math.Abs(r.At.Y))
+	x, y := units.Metres(math.Abs(p.X)), units.Metres(math.Abs(p.Y))
 	if x > length/2+overhang || y > width/2+overhang {
-		l.errorf(CodeOutOfRange, l.at(at), "%s is beyond `%s`, which is %s long and %s wide; the point is told from its middle", tidy(l.at(at).Text()),
-			r.Carrier.ID().Name, length.Text(l.system), width.Text(l.system)).Relate(r.Carrier.ID().At, "declared here")
+		l.errorf(CodeOutOfRange, l.at(at), "%s is beyond %s`%s`, which is %s long and %s wide; the point is told from its middle", tidy(l.at(at).Text()),
+			deck, carrier.ID().Name, length.Text(l.system), width.Text(l.system)).Relate(carrier.ID().At, "declared here")
 	}
 }
 
@@ -86,6 +87,7 @@ func (l *line) board(s *syntax.Board) {
 	deed := &plan.Board{Carrier: l.carrier(s.Carrier, who, "boards")}
 	if at, ok := l.aboard(s.At, deed.Carrier); ok {
 		deed.At = &geom.Vec{X: at.X, Y: at.Y}
+		l.onDeck(s.At, deed.Carrier, at)
 	}
 	l.add(action{who, s.Verb, deed, &s.Timed, phrases{}})
 }

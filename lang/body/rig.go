@@ -107,6 +107,10 @@ type Rig struct {
 // Travels says whether the rig can move over the floor at all.
 func (r Rig) Travels() bool { return r.Forward.Hard > 0 }
 
+// ArmPlatform is how long and how wide the platform is at the end of a crane's
+// arm, for whoever rides it: common practice, no source.
+const ArmPlatform units.Metres = 0.9
+
 // WithRider is the rig with a person aboard an arm: slower, as people are
 // carried. Other rigs are returned unchanged.
 func (r Rig) WithRider() Rig {

@@ -59,11 +59,24 @@ func (b *builder) seat(t plan.Thing) geom.Vec {
 	return geom.Vec{}
 }
 
+// riding and boarding are what the lines of those names ask for.
+func (b *builder) riding(d *plan.Ride) riding {
+	return riding{carrier: d.Carrier, at: d.At, given: d.AtGiven, tip: b.isArm(d.Carrier)}
+}
+
+func (b *builder) boarding(d *plan.Board) *riding {
+	r := riding{carrier: d.Carrier, at: b.seat(d.Carrier), tip: b.isArm(d.Carrier), weight: true}
+	if d.At != nil {
+		r.at, r.given = *d.At, true
+	}
+	return &r
+}
+
 // seatAt is the rider's place in the carrier's frame, over its deck. Whoever
 // works a rig from beside it stands on the floor.
 func (b *builder) seatAt(r riding) geom.Vec3 {
 	p := r.at
-	if r.tip {
+	if r.tip && !r.given {
 		p = geom.Vec{X: -armSeat} // behind the lens
 	}
 	z := 0.0
@@ -85,10 +98,11 @@ func (l *lane) ride(e *event, r riding, until float64) {
 	}
 	by := l.b.seatAt(r)
 	was := l.aboard
-	if was != nil && was.thing == r.carrier && was.by == by {
+	if was != nil && was.thing == r.carrier && (was.by == by || r.weight && !r.given) {
 		if was.since == 0 && len(l.t.Segments) == 1 {
 			was.action = e.action
 		}
+		was.weight = was.weight || r.weight
 		return
 	}
 	seat := held{on, by}

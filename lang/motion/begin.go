@@ -63,10 +63,10 @@ func (l *lane) beginAt(e *event, i int) bool {
 		}
 	case *plan.Ride:
 		l.known = true
-		return l.embark(e.action, riding{carrier: d.Carrier, at: d.At, tip: l.b.isArm(d.Carrier)}, 0)
+		return l.embark(e.action, l.b.riding(d), 0)
 	case *plan.Board:
 		l.known = true
-		return l.beginNear(&riding{carrier: d.Carrier, at: l.b.seat(d.Carrier), tip: l.b.isArm(d.Carrier)}, e.start)
+		return l.beginNear(l.b.boarding(d), e.start)
 	case *plan.Keep, *plan.Beside, *plan.Circle, *plan.Spot:
 		return l.beginRelation(e, i)
 	}

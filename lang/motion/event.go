@@ -35,6 +35,7 @@ type waiting struct {
 type riding struct {
 	carrier plan.Thing
 	at      geom.Vec
+	given   bool // at is said, not taken for granted
 	tip     bool // on the platform at the end of the arm
 	aside   bool // stands on the floor beside it, and goes where it goes
 	weight  bool

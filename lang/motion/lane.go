@@ -80,9 +80,9 @@ func (l *lane) apply(e *event, until float64) {
 	case *plan.Stand:
 		l.stand(e, d, until)
 	case *plan.Ride:
-		l.ride(e, riding{carrier: d.Carrier, at: d.At, tip: l.b.isArm(d.Carrier)}, until)
+		l.ride(e, l.b.riding(d), until)
 	case *plan.Board:
-		l.ride(e, riding{carrier: d.Carrier, tip: l.b.isArm(d.Carrier), at: l.b.seat(d.Carrier), weight: true}, until)
+		l.ride(e, *l.b.boarding(d), until)
 	case *plan.Leave:
 		l.leave(e, d.Carrier, nil, d.To, until)
 	case *plan.Turn:

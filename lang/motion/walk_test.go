@@ -100,3 +100,32 @@ func TestBeginsFacing(t *testing.T) {
 `)
 	assert.InDelta(t, bearing(0, 0, 6, 3), p.body("mina").At(0).Heading, 1e-9)
 }
+
+// Where on its carrier somebody is, as the text says: ahead of its middle and to
+// its left; on a crane, of the platform at the end of its arm, here 4.5 m out.
+func TestPlacesAboard(t *testing.T) {
+	p := play(t, `
+set "Yard"
+  mark M0 (0, 0)
+  mark K0 (10, 0)
+kit
+  rig cart cart size 2.4 m x 1.2 m high 0.5 m
+  rig lift crane reach 6 m seats 3
+people
+  performer mina
+  crew ida
+  crew jon
+  crew nils
+beat "one"
+  cart stands at M0
+  lift stands at K0
+  nils stands at (0, 1)
+  nils boards cart at (0.6, 0.2)
+  ida rides lift
+  jon rides lift at (-0.3, 0.4)
+  mina stands at M0 + (0, 5) for 6 s
+`)
+	assertAt(t, p.body("nils"), 6, 0.6, 0.2)
+	assertAt(t, p.body("ida"), 6, 10+4.5-0.4, 0)
+	assertAt(t, p.body("jon"), 6, 10+4.5-0.3, 0.4)
+}

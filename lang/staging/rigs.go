@@ -24,7 +24,6 @@ const (
 	armWide  = 0.25
 	armParts = 6
 	tailPart = 1.0 / 3
-	landing  = 0.9
 	wornLow  = 0.8 // of a worn rig, over the floor
 	wornOut  = 0.4 // of its middle, ahead of who wears it
 	hung     = 0.5 // height of what hangs from a cable
@@ -180,7 +179,7 @@ func (b *builder) arm(r *plan.Rig, base *motion.Track) {
 	})
 	if seated {
 		below := float64(body.RigOf(body.BodyRig).Lens)
-		piece("platform", box(landing, landing), func(a motion.Arm) (geom.Vec3, float64) {
+		piece("platform", box(float64(body.ArmPlatform), float64(body.ArmPlatform)), func(a motion.Arm) (geom.Vec3, float64) {
 			p := a.Tip
 			p.Z = math.Max(0, p.Z-below-0.1)
 			return p, 0.1

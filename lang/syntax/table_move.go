@@ -43,7 +43,7 @@ var moveKinds = []*Kind{
 		Usage:   "NAME rides CARRIER [at POINT] [TIMING]",
 		Means:   "Somebody is carried by a vehicle or a rig, at a point of the carrier's own floor.",
 		Example: "mina rides van at (0.3, 0.5)",
-		Doc:     "The point is so far ahead of the carrier's middle, and so far to its left. A rig may ride a vehicle, too.",
+		Doc:     "The point is so far ahead of the carrier's middle, and so far to its left; on a crane, of the platform at the end of its arm. A rig may ride a vehicle, too.",
 	}),
 	define[Leave](Kind{
 		Words:   []string{"leaves"},
@@ -58,7 +58,7 @@ var moveKinds = []*Kind{
 		Words:   []string{"boards"},
 		Verb:    true,
 		Section: "beat",
-		Usage:   "NAME boards CARRIER [at PLACE] [TIMING]",
+		Usage:   "NAME boards CARRIER [at POINT] [TIMING]",
 		Means:   "Somebody gets on a rig, or takes over a weight on it.",
 		Example: "ida boards tower",
 		Doc:     "Said of a crew member who gets on as weight, to keep a crane in balance. A crane's balance is for its own grip to set; nobody steps off before the weight is made up.",
