@@ -38,6 +38,7 @@ func (l *lane) move(e *event, d *plan.Move) {
 		end = d.Path.To
 	}
 	l.walk(e, r, m, profile, end)
+	l.passes(e, r, d.Path.Via)
 	if d.Path.Facing != nil {
 		l.faceTarget(*d.Path.Facing, l.t.Segments[len(l.t.Segments)-1], lim)
 	}
@@ -51,7 +52,7 @@ func (l *lane) walk(e *event, r route, m mover, profile *pace.Profile, end *plan
 	start := l.done
 	z := l.here().Z
 	lv := l.b.g.along(r.path, z)
-	if end != nil && !l.b.g.flat {
+	if end != nil {
 		lv = l.arriveAt(e, lv, r.path, end)
 	}
 	w := walk{r.path, profile, start, lv}
@@ -79,6 +80,29 @@ func (l *lane) walk(e *event, r route, m mover, profile *pace.Profile, end *plan
 	}
 	l.t.face(start, func(t float64) float64 { return along(w.s(t)) + back }, m.limits, -1, false)
 	l.b.demandMove(l.t.Thing, e, &l.t.Segments[len(l.t.Segments)-1])
+}
+
+// passes tells of places on a way whose height, where it is said, isn't that of
+// the floor the way has there.
+func (l *lane) passes(e *event, r route, via []plan.Place) {
+	s := &l.t.Segments[len(l.t.Segments)-1]
+	if s.Action != e.action || s.Profile == nil {
+		return
+	}
+	for i := range via {
+		want, stated := statedZ(&via[i])
+		if !stated || i >= len(r.stops) {
+			continue
+		}
+		at := s.Start + s.Profile.TimeAt(units.Metres(r.stops[i]))
+		got := s.way.at(float64(at))
+		if gap := math.Abs(want - got.Z); gap > climb {
+			l.b.facts.Jumps = append(l.b.facts.Jumps, Jump{
+				Subject: l.t.Thing, Action: e.action, At: at, From: got, To: got.Floor().At(want), Gap: units.Metres(gap),
+				Needs: naturalTime(gap, l.b.limits(l.t.Thing, e.start, false)),
+			})
+		}
+	}
 }
 
 // arriveAt ends a way at the height of the place it goes to. What no stairs or

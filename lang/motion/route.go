@@ -31,10 +31,11 @@ func routeFor(start geom.Vec, heading, radius float64, p *plan.Path) (route, err
 	case plan.Eight:
 		return eightRoute(start, p)
 	}
-	points := []geom.Vec{start}
-	for _, s := range p.Stops() {
-		points = append(points, s.Point)
+	build := geom.NewCurved
+	if p.Shape == plan.Straight {
+		build = geom.NewStraight
 	}
+	points := told(start, p.Stops(), build)
 	var path *geom.Path
 	var lead *geom.Path
 	if p.Shape == plan.Straight {
@@ -53,17 +54,29 @@ func routeFor(start geom.Vec, heading, radius float64, p *plan.Path) (route, err
 	return finished(path, lengths[1:], p), nil
 }
 
-// finished cuts or lengthens the path to what is told from its stops: `1.5 m
-// before M1` is that far short of it along the way.
+// told are the start and the points of a path's stops. Those on the way that are
+// told from it, `via 1.5 m before M1`, lie that far short of it on the way that
+// leads there from the stops before; the last is for finished.
+func told(start geom.Vec, stops []plan.Place, build func(...geom.Vec) *geom.Path) []geom.Vec {
+	points := []geom.Vec{start}
+	for i, s := range stops {
+		p := s.Point
+		if s.Before != 0 && i < len(stops)-1 && p.Dist(points[i]) > 1e-6 {
+			way := build(append(points[:i+1:i+1], p)...)
+			p = way.AtExtended(max(way.Length()-float64(s.Before), way.Stops()[i]))
+		}
+		points = append(points, p)
+	}
+	return points
+}
+
+// finished cuts or lengthens the path to an end that is told from its last stop:
+// `1.5 m before M1` is that far short of it along the way.
 func finished(path *geom.Path, stops []float64, p *plan.Path) route {
 	places := p.Stops()
-	for i := range stops {
-		if i < len(places) {
-			stops[i] = clamp(stops[i]-float64(places[i].Before), 0, math.Inf(1))
-		}
-	}
 	if n := len(places); n > 0 && len(stops) > 0 && places[n-1].Before != 0 {
-		end := stops[len(stops)-1]
+		end := clamp(stops[len(stops)-1]-float64(places[n-1].Before), 0, math.Inf(1))
+		stops[len(stops)-1] = end
 		if end > path.Length() {
 			path = path.Append(geom.NewStraight(path.End(), path.AtExtended(end)))
 		} else {
@@ -115,11 +128,10 @@ func onward(path *geom.Path, p *plan.Path) route {
 	if len(places) == 0 {
 		return newRoute(path, nil)
 	}
-	points := []geom.Vec{path.End()}
-	for _, s := range places {
-		points = append(points, s.Point)
-	}
 	figure := path.Length()
+	points := told(path.End(), places, func(through ...geom.Vec) *geom.Path {
+		return geom.NewCurvedFrom(path.Heading(figure), through...)
+	})
 	rest := geom.NewCurvedFrom(path.Heading(figure), points...)
 	stops := rest.Stops()[1:]
 	for i := range stops {

@@ -129,3 +129,31 @@ beat "one"
 	assertAt(t, p.body("ida"), 6, 10+4.5-0.4, 0)
 	assertAt(t, p.body("jon"), 6, 10+4.5-0.3, 0.4)
 }
+
+// A way goes to where a place on it is told from the way, and not on to what it
+// is told from: 1 m short of (6, 0) from (0, 0), and 2 m past it.
+func TestWayThroughPlacesToldFromIt(t *testing.T) {
+	p := play(t, hall+`
+  mina walks straight from M0 via 1 m before (6, 0) to (5, 4) at 1 m/s
+  otto walks straight from (0, 9) via 2 m after (6, 9) to (8, 14) at 1 m/s
+`)
+	mina, otto := p.body("mina").Segments[0].Path, p.body("otto").Segments[0].Path
+	assert.InDelta(t, 5+4, mina.Length(), 1e-9)
+	assert.InDelta(t, 8+5, otto.Length(), 1e-9)
+	for s := 0.0; s < 9; s += 0.1 {
+		require.LessOrEqual(t, mina.At(s).X, 5+1e-9)
+	}
+}
+
+// A height that a line gives to a place on a floor that isn't there is a jump,
+// at its end and on the way.
+func TestHeightsWithoutAFloor(t *testing.T) {
+	p := play(t, hall+`
+  mina walks from M0 to (5, 0, 1.5)
+  otto walks from (0, 3) via (3, 3, 2) to (5, 3)
+`)
+	require.Len(t, p.Jumps, 2)
+	for i, gap := range []float64{2, 1.5} {
+		assert.InDelta(t, gap, float64(p.Jumps[i].Gap), 1e-9)
+	}
+}
