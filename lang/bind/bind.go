@@ -37,7 +37,7 @@ func Bind(files []*syntax.File, opts ...Option) (*plan.Plan, diag.Bag) {
 		marks:     map[*plan.Mark]*markText{},
 		cues:      map[string]source.Span{},
 		misplaced: map[string]bool{},
-		fits:      fittings{on: map[onRig]bool{}, operated: map[*plan.Camera]bool{}, mounted: map[*plan.Camera]bool{}, lensed: map[*plan.Camera]bool{}},
+		fits:      fittings{on: map[onRig]bool{}, operated: map[inShot]bool{}, mounted: map[inShot]bool{}, lensed: map[inShot]bool{}},
 	}
 	for _, o := range opts {
 		o(b)

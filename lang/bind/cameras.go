@@ -105,7 +105,39 @@ func (l *line) see(s *syntax.See) {
 		l.errorf(CodeOutOfRange, l.fiftySpan(s), "`fifty-fifty` shares the frame between two targets, and this line has %d", len(s.Targets))
 	}
 	l.uses(c)
+	l.panTime(s, c)
 	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{}})
+}
+
+// panTime reports a length that a line of what a camera sees can't have: it
+// holds until the next, and only the pan there takes a time. What is seen first
+// is seen from the first frame on, without a pan.
+func (l *line) panTime(s *syntax.See, c *plan.Camera) {
+	if c == nil {
+		return
+	}
+	switch t := &s.Timing; {
+	case t.For != nil:
+		l.errorf(CodeWrongPhrase, l.at(t.For), "what `%s` sees holds until its next `sees`, not `for` a time; write the next one, or in %s for how long the pan takes", c.Name, tidy(t.For.Text))
+	case t.Until != nil:
+		l.errorf(CodeWrongPhrase, l.at(t.Until), "what `%s` sees holds until its next `sees`; write that one, with when ...", c.Name)
+	case t.In != nil && !l.aimed(c):
+		l.errorf(CodeWrongPhrase, l.at(t.In), "what `%s` sees first it sees from the first frame on, without a pan; leave `in %s` away", c.Name, tidy(t.In.Text))
+	}
+}
+
+// aimed reports whether a line before this one turns the camera anywhere.
+func (l *line) aimed(c *plan.Camera) bool {
+	for _, act := range l.earlier() {
+		if act.Subject != plan.Thing(c) {
+			continue
+		}
+		switch act.Deed.(type) {
+		case *plan.See, *plan.Swing:
+			return true
+		}
+	}
+	return l.mayHave(c.Name, l.part(), "sees", "pans", "tilts")
 }
 
 func (l *line) fiftySpan(s *syntax.See) source.Span {

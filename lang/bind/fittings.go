@@ -4,38 +4,50 @@ import (
 	"longhand/lang/body"
 	"longhand/lang/plan"
 	"longhand/lang/source"
+	"longhand/lang/syntax"
 )
 
-// fittings is what every camera that is used needs somewhere in the plan: a rig
-// or a hole, and a lens. Used says where a camera is first used.
+// fittings is what every camera that is used needs somewhere in the take, and in
+// each pickup anew: a rig or a hole, and a lens. Used says where a camera is first
+// used.
 type fittings struct {
 	used    []use
-	mounted map[*plan.Camera]bool
-	lensed  map[*plan.Camera]bool
+	mounted map[inShot]bool
+	lensed  map[inShot]bool
 
-	on       map[onRig]bool        // every rig that a camera is on at some time
-	operated map[*plan.Camera]bool // somebody is named who works the camera
-	worn     []wornBy
-	handed   []handedFrom
+	on       map[onRig]bool  // every rig that a camera is on at some time
+	operated map[inShot]bool // somebody is named who works the camera
+	worn     []onRigAt       // rigs that somebody wears, where nobody is named
+	handed   []onRigAt       // rigs that a camera is handed from
+}
+
+// inShot is a camera in the take, where pickup is nil, or in a pickup.
+type inShot struct {
+	camera *plan.Camera
+	pickup *plan.Pickup
 }
 
 type onRig struct {
-	camera *plan.Camera
-	rig    *plan.Rig
+	inShot
+	rig *plan.Rig
 }
 
-// wornBy is a camera on a rig that somebody wears, where nobody is named.
-type wornBy struct {
-	camera *plan.Camera
-	rig    *plan.Rig
-	at     source.Span
+type onRigAt struct {
+	onRig
+	section *syntax.Section // of a pickup; nil for the take
+	at      source.Span
 }
 
-// handedFrom is a camera handed from a rig.
-type handedFrom struct {
-	camera *plan.Camera
-	rig    *plan.Rig
-	at     source.Span
+// shot is a camera in the shot that the line is of.
+func (l *line) shot(c *plan.Camera) inShot { return inShot{c, l.pickup} }
+
+// part is the section of a line's shot: a pickup's own, nil for the take, which
+// has many.
+func (l *line) part() *syntax.Section {
+	if l.pickup != nil {
+		return l.section
+	}
+	return nil
 }
 
 // puts notes a camera that goes on a rig, worked by somebody if one is named.
@@ -44,20 +56,22 @@ func (l *line) puts(c *plan.Camera, r *plan.Rig, with *plan.Person, at source.Sp
 		return
 	}
 	if with != nil {
-		l.fits.operated[c] = true
+		l.fits.operated[l.shot(c)] = true
 	}
 	if r == nil {
 		return
 	}
-	l.fits.on[onRig{c, r}] = true
+	on := onRig{l.shot(c), r}
+	l.fits.on[on] = true
 	if class, err := body.ParseClass(r.Class); err == nil && with == nil && body.RigOf(class).Crewing == body.Worn {
-		l.fits.worn = append(l.fits.worn, wornBy{c, r, at})
+		l.fits.worn = append(l.fits.worn, onRigAt{on, l.part(), at})
 	}
 }
 
 type use struct {
-	camera *plan.Camera
-	at     source.Span
+	inShot
+	section *syntax.Section // of a pickup; nil for the take
+	at      source.Span
 }
 
 type spinWanted struct {
@@ -71,22 +85,21 @@ func (l *line) uses(c *plan.Camera) {
 		return
 	}
 	for _, u := range l.fits.used {
-		if u.camera == c {
+		if u.inShot == l.shot(c) {
 			return
 		}
 	}
-	at := l.span
-	l.fits.used = append(l.fits.used, use{c, at})
+	l.fits.used = append(l.fits.used, use{l.shot(c), l.part(), l.span})
 }
 
 func (l *line) mountedOn(c *plan.Camera) {
 	if c != nil {
 		l.uses(c)
-		l.fits.mounted[c] = true
+		l.fits.mounted[l.shot(c)] = true
 	}
 }
 
-func (l *line) fitted(c *plan.Camera) { l.fits.lensed[c] = true }
+func (l *line) fitted(c *plan.Camera) { l.fits.lensed[l.shot(c)] = true }
 
 // checkFittings reports cameras that are used without a rig or without a lens,
 // once each, and counters without a spin.
@@ -98,29 +111,33 @@ func (b *binder) checkFittings() {
 			at = u.at
 		}
 		name := u.camera.Name
-		mounted := b.fits.mounted[u.camera] || b.mayHave(name, nil, "on", "hides")
-		lensed := b.fits.lensed[u.camera] || b.mayHave(name, nil, "takes")
+		mounted := b.fits.mounted[u.inShot] || b.mayHave(name, u.section, "on", "hides")
+		lensed := b.fits.lensed[u.inShot] || b.mayHave(name, u.section, "takes")
+		line := "no line"
+		if u.pickup != nil {
+			line = "no line of this pickup"
+		}
 		switch {
 		case !mounted && !lensed:
-			b.report(CodeNoDefault, at, "`%s` is used, and no line puts it on a rig or gives it a lens", name).
+			b.report(CodeNoDefault, at, "`%s` is used, and %s puts it on a rig or gives it a lens", name, line).
 				Note("for example: %s on RIG, %s takes LENS T2.8", name, name)
 		case !mounted:
-			b.report(CodeNoDefault, at, "`%s` is used, and no line puts it on a rig or behind a hole", name).Note("for example: %s on RIG", name)
+			b.report(CodeNoDefault, at, "`%s` is used, and %s puts it on a rig or behind a hole", name, line).Note("for example: %s on RIG", name)
 		case !lensed:
-			b.report(CodeNoDefault, at, "`%s` is used, and no line gives it a lens", name).Note("for example: %s takes LENS T2.8", name)
+			b.report(CodeNoDefault, at, "`%s` is used, and %s gives it a lens", name, line).Note("for example: %s takes LENS T2.8", name)
 		}
 	}
 	for _, w := range b.spins {
 		b.countered(w)
 	}
 	for _, w := range b.fits.worn {
-		if !b.fits.operated[w.camera] && !b.mayHave(w.camera.Name, nil, "on") && !b.placed(w.rig) {
+		if !b.fits.operated[w.inShot] && !b.mayHave(w.camera.Name, w.section, "on") && !b.placed(w.rig) {
 			b.report(CodeNoDefault, w.at, "`%s` is worn by its operator, and no line says by whom; add: with NAME", w.at.Text())
-			b.fits.operated[w.camera] = true // once a camera
+			b.fits.operated[w.inShot] = true // once a camera
 		}
 	}
 	for _, h := range b.fits.handed {
-		if !b.fits.on[onRig{h.camera, h.rig}] && !b.mayHave(h.camera.Name, nil, "on") {
+		if !b.fits.on[h.onRig] && !b.mayHave(h.camera.Name, h.section, "on") {
 			b.report(CodeNoSuchLine, h.at, "no line puts `%s` on `%s`, from which it is handed", h.camera.Name, h.rig.Name)
 		}
 	}

@@ -19,7 +19,7 @@ func (l *line) handoff(s *syntax.Handoff) {
 	}
 	l.mountedOn(c)
 	if c != nil && deed.From != nil && s.From.Text != s.To.Text {
-		l.fits.handed = append(l.fits.handed, handedFrom{c, deed.From, l.at(s.From)})
+		l.fits.handed = append(l.fits.handed, onRigAt{onRig{l.shot(c), deed.From}, l.part(), l.at(s.From)})
 	}
 	l.puts(c, deed.To, deed.With, l.at(s.To))
 	l.add(action{nil, "handoff", deed, &s.Timed, phrases{}})

@@ -24,7 +24,31 @@ func (l *line) takeLens(s *syntax.TakeLens) {
 			l.lensOpening(s, lens, deed.Stop)
 		}
 	}
-	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{atOnce: true}})
+	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{atOnce: !l.pulls(c, lens)}})
+}
+
+// pulls reports whether a line goes on with the lens the camera has: then it is
+// a zoom or a pull of the stop, which takes a time. A lens is changed at once.
+func (l *line) pulls(c *plan.Camera, lens *plan.Lens) bool {
+	if c == nil || lens == nil {
+		return true // reported elsewhere
+	}
+	var last *plan.Fit
+	for _, act := range l.earlier() {
+		if f, ok := act.Deed.(*plan.Fit); ok && act.Subject == plan.Thing(c) {
+			last = f
+		}
+	}
+	return last != nil && last.Lens == lens || l.mayHave(c.Name, l.part(), "takes")
+}
+
+// earlier are the lines before this one: of the take, or of the pickup that it
+// stands in, which is a shot of its own.
+func (l *line) earlier() []*plan.Action {
+	if l.pickup != nil {
+		return l.pickup.Actions
+	}
+	return l.plan.Actions
 }
 
 // focal checks a focal length against the lens. A zoom is told its first one.
@@ -45,16 +69,12 @@ func (l *line) focal(s *syntax.TakeLens, c *plan.Camera, lens *plan.Lens, focal 
 // zoomed reports whether the camera has been told a focal length of the zoom in
 // an earlier line.
 func (l *line) zoomed(c *plan.Camera, lens *plan.Lens) bool {
-	lines := l.plan.Actions
-	if l.pickup != nil {
-		lines = append(append([]*plan.Action(nil), lines...), l.pickup.Actions...)
-	}
-	for _, act := range lines {
+	for _, act := range l.earlier() {
 		if f, ok := act.Deed.(*plan.Fit); ok && act.Subject == plan.Thing(c) && f.Lens == lens && f.Focal > 0 {
 			return true
 		}
 	}
-	return l.mayHave(c.Name, nil, "takes")
+	return l.mayHave(c.Name, l.part(), "takes")
 }
 
 // lensOpening checks a stop against the lens's own, to a tenth of a stop's number.

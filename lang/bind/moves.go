@@ -12,6 +12,9 @@ func (l *line) move(s *syntax.Move) {
 	who := l.mover(s)
 	path := l.path(&s.Path, who, s.Verb)
 	path.Span = l.pathSpan(s)
+	if v, ok := who.(*plan.Vehicle); ok && s.Path.Facing != nil {
+		l.errorf(CodeWrongPhrase, l.at(s.Path.Facing), "`%s` is a vehicle, which points where it drives; leave `facing` away, or write backwards", v.Name)
+	}
 	if len(s.Path.Via) == 0 && s.Path.To == nil && s.Timed.Timing.Until == nil && path.Shape == plan.Round && path.Angle == 0 && !l.bad {
 		l.need(false, s.Path.Round, "`round` needs how far round: 180 deg left")
 	}

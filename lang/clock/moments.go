@@ -87,6 +87,9 @@ func (b *builder) nodeOf(h hit) int32 {
 	return id
 }
 
+// lasts reports whether a line says how long it is.
+func lasts(a *plan.Action) bool { return a.Timing.In != nil || a.Timing.Until != nil }
+
 // records collects, for each camera of the plan, how long it may roll.
 func (b *builder) records() {
 	g := b.g
@@ -110,7 +113,10 @@ func (b *builder) records() {
 						from = g.start(a)
 					}
 					rolled, to = true, takeEnd
-				default:
+					if lasts(act) {
+						to = g.end(a)
+					}
+				case !lasts(act):
 					rolled, to = true, g.start(a)
 				}
 			}

@@ -117,7 +117,7 @@ func (b *builder) aimsOf(c *CameraTrack) {
 			c.swings = append(c.swings, newSwing(a, d, iv.Start, iv.End))
 		case *plan.See:
 			c.follow(float64(iv.Start))
-			b.addAim(c, a, d, float64(iv.Start))
+			b.addAim(c, a, d, float64(iv.Start), float64(iv.End))
 		}
 	}
 	c.follow(c.end)
@@ -139,9 +139,9 @@ func newSwing(a *plan.Action, d *plan.Swing, start, end units.Seconds) swing {
 	return s
 }
 
-// addAim turns to new targets as quickly as is usual on the rig, from whatever
-// the lens did before.
-func (b *builder) addAim(c *CameraTrack, action *plan.Action, d *plan.See, start float64) {
+// addAim turns to new targets from whatever the lens did before: in the time the
+// line gives, else as quickly as is usual on the rig.
+func (b *builder) addAim(c *CameraTrack, action *plan.Action, d *plan.See, start, end float64) {
 	a := aim{start: start}
 	a.size, _ = body.ParseSize(d.Size)
 	for _, to := range d.Targets {
@@ -157,6 +157,9 @@ func (b *builder) addAim(c *CameraTrack, action *plan.Action, d *plan.See, start
 		a.start = 0
 	} else {
 		a.gap = c.aimGap(&a, start)
+		if action.Timing.In != nil && end > start {
+			a.gap.time = end - start
+		}
 	}
 	c.aims = append(c.aims, a)
 	c.Aims = append(c.Aims, Aim{

@@ -264,3 +264,72 @@ func TestALensIsNotFlungRound(t *testing.T) {
 	}
 	assert.Greater(t, worst, 1000.0)
 }
+
+const longTake = `
+set "Hall"
+  mark M0 (0, 0)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens zoom 20 mm to 80 mm stops T2 to T22
+  rig legs sticks
+people
+  performer mina
+  performer otto
+  crew ida
+beat "one" for 20 s
+  mina stands at (5, 5)
+  otto stands at (5, -5)
+  legs stands at M0
+  A on legs with ida
+  A takes zoom 20 mm T2
+  A sees mina
+beat "two" for 20 s
+`
+
+// A pan to the next subject takes the time its line gives.
+func TestPanInATime(t *testing.T) {
+	for text, want := range map[string]float64{"A sees otto in 8 s": 8, "A sees otto in 2.5 s": 2.5} {
+		a := play(t, longTake+text).cam("A")
+		require.Len(t, a.Aims, 2)
+		assert.InDelta(t, want, float64(a.Aims[1].Done-a.Aims[1].Start), 1e-9, text)
+		from, mid, to := a.At(20), a.At(units.Seconds(20+want/2)), a.At(units.Seconds(20+want))
+		assert.InDelta(t, math.Atan2(5, 5), from.Pan, 0.03, text)
+		assert.InDelta(t, 0, mid.Pan, 0.03, text)
+		assert.InDelta(t, -math.Atan2(5, 5), to.Pan, 0.03, text)
+	}
+}
+
+// A zoom and a pull of the stop go by equal parts of themselves over the time
+// their line gives: half-way from 20 to 80 mm is 40 mm, from T2 to T8 T4.
+func TestZoomAndPullInATime(t *testing.T) {
+	a := play(t, longTake+"A takes zoom 80 mm T8 in 6 s").cam("A")
+	assert.InDelta(t, 40, a.At(23).Focal, 1e-6)
+	assert.InDelta(t, 4, float64(a.Stop(23)), 1e-6)
+	assert.InDelta(t, 8, float64(a.Stop(26.1)), 1e-6)
+	assert.True(t, a.Zooming(25.5))
+	assert.False(t, a.Zooming(26.5))
+	at := play(t, longTake+"A takes zoom T8").cam("A")
+	assert.InDelta(t, 8, float64(at.Stop(20)), 1e-6, "without a time it is pulled at once")
+}
+
+// A line with a length is over after it.
+func TestRollsForATime(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		want [][2]float64
+	}{
+		{"A rests", [][2]float64{{0, 20}}},
+		{"A rests for 5 s", [][2]float64{{0, 20}, {25, 40}}},
+		{"A rolls for 5 s", [][2]float64{{20, 25}}},
+		{"A rolls for 5 s\nA rolls starting +12 s for 3 s", [][2]float64{{20, 25}, {32, 35}}},
+		{"A rests for 5 s\nA rests starting +12 s until +14 s", [][2]float64{{0, 20}, {25, 32}, {34, 40}}},
+		{"A rolls until 0:30", [][2]float64{{20, 30}}},
+	} {
+		a := play(t, longTake+c.text).cam("A")
+		require.Len(t, a.Rolls, len(c.want), c.text)
+		for i, w := range c.want {
+			assert.InDelta(t, w[0], float64(a.Rolls[i].From), 1e-5, c.text)
+			assert.InDelta(t, w[1], float64(a.Rolls[i].To), 1e-5, c.text)
+		}
+	}
+}

@@ -16,12 +16,15 @@ type Fit struct {
 	Stop   units.Stop // 0 where neither the text nor the lens says
 	Action *plan.Action
 
-	from units.Millimetres // it zooms from here; equal to Focal where it doesn't
+	from   units.Millimetres // it zooms from here; equal to Focal where it doesn't
+	opened units.Stop        // it is pulled from here; equal to Stop where it isn't
+	took   units.Seconds     // to zoom
+	pulled units.Seconds     // to pull the stop; 0 at once
 }
 
-// zoomTime is how long a lens takes to zoom to a new focal length, seconds
-// (common practice, no source).
-const zoomTime = 1.0
+// zoomTime is how long a lens takes to zoom to a new focal length where no line
+// says (common practice, no source).
+const zoomTime units.Seconds = 1
 
 func (b *builder) fits(camera *plan.Camera) []Fit {
 	var out []Fit
@@ -30,7 +33,11 @@ func (b *builder) fits(camera *plan.Camera) []Fit {
 		if !ok || d.Lens == nil || !mine(a, camera) {
 			continue
 		}
-		f := Fit{At: b.c.Of(a).Start, Lens: d.Lens, Focal: d.Focal, Stop: d.Stop, Action: a}
+		iv := b.c.Of(a)
+		f := Fit{At: iv.Start, Lens: d.Lens, Focal: d.Focal, Stop: d.Stop, Action: a, took: zoomTime}
+		if a.Timing.In != nil {
+			f.took, f.pulled = iv.End-iv.Start, iv.End-iv.Start
+		}
 		var last *Fit
 		if len(out) > 0 {
 			last = &out[len(out)-1]
@@ -48,9 +55,9 @@ func (b *builder) fits(camera *plan.Camera) []Fit {
 				f.Stop = last.Stop
 			}
 		}
-		f.from = f.Focal
+		f.from, f.opened = f.Focal, f.Stop
 		if same {
-			f.from = last.Focal
+			f.from, f.opened = last.Focal, last.Stop
 		}
 		if last == nil {
 			f.At = 0
@@ -80,16 +87,21 @@ func (c *CameraTrack) Lens(at units.Seconds) *plan.Lens {
 
 // Stop is the lens's opening at a time; 0 where nothing says.
 func (c *CameraTrack) Stop(at units.Seconds) units.Stop {
-	if f := c.Fit(at); f != nil {
+	f := c.Fit(at)
+	if f == nil {
+		return 0
+	}
+	if f.opened == f.Stop || f.opened <= 0 || at >= f.At+f.pulled {
 		return f.Stop
 	}
-	return 0
+	k := easedBy(aimEase, float64(at), float64(f.At), float64(f.At+f.pulled))
+	return f.opened * units.Stop(math.Pow(float64(f.Stop/f.opened), k)) // by equal parts of a stop
 }
 
 // Zooming says whether the focal length changes at a time.
 func (c *CameraTrack) Zooming(at units.Seconds) bool {
 	f := c.Fit(at)
-	return f != nil && f.from != f.Focal && at > f.At && at < f.At+zoomTime
+	return f != nil && f.from != f.Focal && at > f.At && at < f.At+f.took
 }
 
 // focalAt is the focal length in millimetres: a zoom goes by equal parts of
@@ -102,6 +114,6 @@ func (c *CameraTrack) focalAt(t float64) float64 {
 	if f.from == f.Focal || f.from <= 0 {
 		return float64(f.Focal)
 	}
-	k := easedBy(aimEase, t, float64(f.At), float64(f.At)+zoomTime)
+	k := easedBy(aimEase, t, float64(f.At), float64(f.At+f.took))
 	return float64(f.from) * math.Pow(float64(f.Focal/f.from), k)
 }

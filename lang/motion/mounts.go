@@ -102,27 +102,42 @@ func (b *builder) behind(camera *plan.Camera, h *hold) (geom.Vec3, float64) {
 }
 
 // rolls is when a camera rolls: all the take where no line says, else from its
-// first `rolls`, or from the start where the first line is `rests`.
+// first `rolls`, or from the start where the first line is `rests`. A line with a
+// length is over after it: who rests for 5 s rolls again then.
 func (b *builder) rolls(camera *plan.Camera) []Roll {
 	var out []Roll
 	said := false
 	on := false
 	end := units.Seconds(b.end)
+	turn := func(to bool, at units.Seconds, a *plan.Action) {
+		switch {
+		case to && !on:
+			out = append(out, Roll{From: at, To: end, Action: a})
+		case !to && !said:
+			out = append(out, Roll{From: 0, To: at})
+		case !to && on:
+			out[len(out)-1].To = at
+		}
+		said, on = true, to
+	}
+	over, back := units.Seconds(-1), (*plan.Action)(nil) // when the last line is over, if it says so
 	for _, a := range b.inTime {
 		d, ok := a.Deed.(*plan.Roll)
 		if !ok || a.Subject != plan.Thing(camera) {
 			continue
 		}
-		at := b.c.Of(a).Start
-		switch {
-		case d.On && !on:
-			out = append(out, Roll{From: at, To: end, Action: a})
-		case !d.On && !said:
-			out = append(out, Roll{From: 0, To: at})
-		case !d.On && on:
-			out[len(out)-1].To = at
+		iv := b.c.Of(a)
+		if over >= 0 && over <= iv.Start {
+			turn(!on, over, back)
 		}
-		said, on = true, d.On
+		turn(d.On, iv.Start, a)
+		over, back = -1, a
+		if a.Timing.In != nil || a.Timing.Until != nil {
+			over = iv.End
+		}
+	}
+	if over >= 0 && over < end {
+		turn(!on, over, back)
 	}
 	if !said {
 		// The last frame of the take is taken at its end, or just before it.

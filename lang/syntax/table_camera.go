@@ -27,7 +27,7 @@ var cameraKinds = []*Kind{
 		Usage:   "NAME sees TARGET[, TARGET...] [SIZE] [fifty-fifty] [TIMING]",
 		Means:   "What a camera has to see, and how tight: held to at every frame.",
 		Example: "A sees mina, otto waist fifty-fifty",
-		Doc:     "It holds until the camera's next `sees`. Without a size, they have only to be in frame. `fifty-fifty` gives each of two the same share.",
+		Doc:     "It holds until the camera's next `sees`; `in 3 s` is how long the pan there takes. Without a size, they have only to be in frame. `fifty-fifty` gives each of two the same share.",
 	}),
 	define[Lead](Kind{
 		Words:   []string{"leads", "follows"},
@@ -108,6 +108,6 @@ var cameraKinds = []*Kind{
 		Usage:   "NAME rolls|rests [TIMING]",
 		Means:   "A camera starts recording, or stops.",
 		Example: "B rolls when mina reaches M2",
-		Doc:     "A camera without such lines rolls all through the take; one whose first is `rests` rolls until then.",
+		Doc:     "A camera without such lines rolls all through the take; one whose first is `rests` rolls until then. With a length, `rests for 5 s` or `rolls until mina reaches M2`, it does the other again afterwards.",
 	}),
 }
