@@ -10,13 +10,13 @@ import (
 	"github.com/spf13/cobra"
 
 	"longhand/lang/compile"
-	"longhand/lang/departments"
 	"longhand/lang/diag"
 	"longhand/render/book"
 )
 
 func (a *app) bookCommand() *cobra.Command {
-	var out, stdinAs, paper, department, since string
+	var out, stdinAs, paper, since string
+	var department departmentFlag
 	var cards, onlyChanged, colour bool
 	var rehearsal rehearsalFlags
 	cmd := &cobra.Command{
@@ -47,12 +47,9 @@ book is made.`,
 			if o.Paper, ok = papers[strings.ToLower(paper)]; !ok {
 				return fmt.Errorf("--paper takes %s, not %q%s", listed(papers), paper, suggestion(paper, keys(papers)))
 			}
-			if department != "" {
-				d, err := departments.Parse(department)
-				if err != nil {
-					return fmt.Errorf("--for: %w", err)
-				}
-				o.For = d
+			var err error
+			if o.For, err = department.department(); err != nil {
+				return err
 			}
 			switch {
 			case onlyChanged && since == "":
@@ -64,7 +61,7 @@ book is made.`,
 				return err
 			case cards && rehearsed:
 				return fmt.Errorf("cards have no rehearsal; leave out --rehearse")
-			case cards && (department != "" || since != ""):
+			case cards && (o.For != "" || since != ""):
 				return fmt.Errorf("--cards are for everybody, as they are now; leave out --for and --changed-since")
 			}
 			r, err := a.compileOne(cmd.Context(), args[0], stdinAs)
@@ -101,7 +98,7 @@ book is made.`,
 	}
 	cmd.Flags().StringVarP(&out, "output", "o", "", "the file to write, - for standard output; book.pdf, book-grip.pdf or cards.pdf unless given")
 	cmd.Flags().StringVar(&paper, "paper", "a4", "the paper: a4, a3, letter or tabloid")
-	cmd.Flags().StringVar(&department, "for", "", "one department's booklet: "+departmentNames())
+	department.add(cmd, "one department's booklet")
 	cmd.Flags().BoolVar(&cards, "cards", false, "a card for each person and machine instead of the book")
 	cmd.Flags().StringVar(&since, "changed-since", "", "an earlier state of the plan, a file or a git revision: differences are marked")
 	cmd.Flags().BoolVar(&onlyChanged, "only-changed", false, "the cover and the pages that changed, no others")
@@ -109,7 +106,6 @@ book is made.`,
 	rehearsal.offerTo(cmd, "put what comes of it into the book")
 	cmd.Flags().StringVar(&stdinAs, "stdin-filename", "", "the name that standard input goes by in messages")
 	complete(cmd, "paper", keys(papers)...)
-	complete(cmd, "for", strings.Split(departmentNames(), ", ")...)
 	return cmd
 }
 

@@ -12,7 +12,6 @@ import (
 
 	"longhand/lang/compare"
 	"longhand/lang/compile"
-	"longhand/lang/departments"
 	"longhand/lang/diag"
 	"longhand/render/changes"
 	"longhand/render/svg"
@@ -26,7 +25,8 @@ var comparisons = map[string]func(*compare.Report, io.Writer) error{
 }
 
 func (a *app) compareCommand() *cobra.Command {
-	var as, department, drawing string
+	var as, drawing string
+	var department departmentFlag
 	cmd := &cobra.Command{
 		Use:   "compare OLD NEW | REV FILE | REV REV2 -- FILE",
 		Short: "what a revision changes, by meaning, listed and drawn",
@@ -60,13 +60,9 @@ compared.`,
 			if !ok {
 				return fmt.Errorf("--as takes %s, not %q%s", listed(comparisons), as, suggestion(as, keys(comparisons)))
 			}
-			var only departments.Name
-			if department != "" {
-				d, err := departments.Parse(department)
-				if err != nil {
-					return fmt.Errorf("--for: %w", err)
-				}
-				only = d
+			only, err := department.department()
+			if err != nil {
+				return err
 			}
 			if err := drawable(drawing); err != nil {
 				return err
@@ -98,10 +94,9 @@ compared.`,
 		},
 	}
 	cmd.Flags().StringVar(&as, "as", "text", "the form: "+listed(comparisons))
-	cmd.Flags().StringVar(&department, "for", "", "what concerns one department only: "+departmentNames())
+	department.add(cmd, "what concerns one department only")
 	cmd.Flags().StringVar(&drawing, "draw", "", "draw before and after on one overhead, into this .svg file")
 	complete(cmd, "as", keys(comparisons)...)
-	complete(cmd, "for", strings.Split(departmentNames(), ", ")...)
 	return cmd
 }
 

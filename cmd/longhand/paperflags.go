@@ -2,13 +2,11 @@ package main
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
 
-	"longhand/lang/departments"
 	"longhand/render/overhead"
 	"longhand/render/scene"
 )
@@ -20,20 +18,20 @@ var turns = map[string]overhead.Turn{"auto": overhead.Auto, "landscape": overhea
 
 // drawingFlags are how a drawing is to look, as commands take it.
 type drawingFlags struct {
-	paper, turn, scale, department string
-	neverSeen, colour              bool
+	paper, turn, scale string
+	department         departmentFlag
+	neverSeen, colour  bool
 }
 
 func (d *drawingFlags) add(cmd *cobra.Command) {
 	cmd.Flags().StringVar(&d.paper, "paper", "a4", "the paper: a4, a3, letter or tabloid")
 	cmd.Flags().StringVar(&d.turn, "turn", "auto", "how it lies: auto, landscape or portrait")
 	cmd.Flags().StringVar(&d.scale, "scale", "", "the scale, such as 1:50; the largest that fits unless given")
-	cmd.Flags().StringVar(&d.department, "for", "", "a department whose things stand out: "+strings.Join(departments.Noted(), ", "))
+	d.department.add(cmd, "a department whose things stand out")
 	cmd.Flags().BoolVar(&d.neverSeen, "never-seen", false, "hatch the floor that no rolling camera sees")
 	cmd.Flags().BoolVar(&d.colour, "in-colour", false, "draw in colour; black and white unless given")
 	complete(cmd, "paper", keys(papers)...)
 	complete(cmd, "turn", keys(turns)...)
-	complete(cmd, "for", departments.Noted()...)
 }
 
 func (d *drawingFlags) options() (overhead.Options, error) {
@@ -52,11 +50,7 @@ func (d *drawingFlags) options() (overhead.Options, error) {
 		}
 		o.Scale = n
 	}
-	if d.department != "" {
-		if !slices.Contains(departments.Noted(), d.department) {
-			return o, fmt.Errorf("--for takes a department (%s), not %q%s", strings.Join(departments.Noted(), ", "), d.department, suggestion(d.department, departments.Noted()))
-		}
-		o.Department = d.department
-	}
-	return o, nil
+	name, err := d.department.department()
+	o.Department = name.Noted()
+	return o, err
 }

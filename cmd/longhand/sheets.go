@@ -7,12 +7,12 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"longhand/lang/departments"
 	"longhand/render/sheets"
 )
 
 func (a *app) sheetsCommand() *cobra.Command {
-	var out, stdinAs, department string
+	var out, stdinAs string
+	var department departmentFlag
 	var forms []string
 	cmd := &cobra.Command{
 		Use:   "sheets FILE",
@@ -29,13 +29,9 @@ columns say), json, xlsx. All of them unless --as names some.`,
 			if err := knownForms(forms); err != nil {
 				return err
 			}
-			var only departments.Name
-			if department != "" {
-				d, err := departments.Parse(department)
-				if err != nil {
-					return fmt.Errorf("--for: %w", err)
-				}
-				only = d
+			only, err := department.department()
+			if err != nil {
+				return err
 			}
 			r, err := a.compileOne(cmd.Context(), args[0], stdinAs)
 			if err != nil {
@@ -57,10 +53,9 @@ columns say), json, xlsx. All of them unless --as names some.`,
 	}
 	cmd.Flags().StringVarP(&out, "output", "o", "out", "the folder to write into")
 	cmd.Flags().StringSliceVar(&forms, "as", nil, "the forms: "+strings.Join(sheets.Forms(), ", ")+"; all unless given")
-	cmd.Flags().StringVar(&department, "for", "", "one department only: "+departmentNames())
+	department.add(cmd, "one department only")
 	cmd.Flags().StringVar(&stdinAs, "stdin-filename", "", "the name that standard input goes by in messages")
 	complete(cmd, "as", sheets.Forms()...)
-	complete(cmd, "for", strings.Split(departmentNames(), ", ")...)
 	return cmd
 }
 
@@ -71,14 +66,6 @@ func knownForms(forms []string) error {
 		}
 	}
 	return nil
-}
-
-func departmentNames() string {
-	var out []string
-	for _, d := range departments.All() {
-		out = append(out, string(d))
-	}
-	return strings.Join(out, ", ")
 }
 
 func sheetFiles(book *sheets.Book, folder string, forms ...string) ([]artifact, error) {
