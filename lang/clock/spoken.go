@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode"
 
+	"longhand/lang/timecode"
 	"longhand/lang/units"
 )
 
@@ -72,19 +73,16 @@ func partOf(line, part string) (through, of int, found bool) {
 }
 
 // spokenWords are the words of a text in lower case with only their letters and
-// digits; what has neither, like a dash, is no word.
+// digits, the same that a line's length is counted by.
 func spokenWords(text string) []string {
 	var out []string
-	for _, f := range strings.Fields(text) {
-		w := strings.Map(func(r rune) rune {
+	for _, w := range timecode.SplitWords(text) {
+		out = append(out, strings.Map(func(r rune) rune {
 			if unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.IsMark(r) {
 				return unicode.ToLower(r)
 			}
 			return -1
-		}, f)
-		if w != "" {
-			out = append(out, w)
-		}
+		}, w))
 	}
 	return out
 }

@@ -42,22 +42,30 @@ const SpokenPace = 150
 
 // Words is how many words a line has: runs of letters and digits, with the
 // apostrophes, hyphens and decimal points inside them.
-func Words(line string) int {
+func Words(line string) int { return len(SplitWords(line)) }
+
+// SplitWords are the words that Words counts, as they are written.
+func SplitWords(line string) []string {
 	runes := []rune(line)
-	n, inWord := 0, false
+	var out []string
+	from, inWord := 0, false
 	for i, r := range runes {
 		switch {
 		case isWord(r):
 			if !inWord {
-				n++
+				from = i
 			}
 			inWord = true
 		case inWord && i+1 < len(runes) && joins(runes[i-1], r, runes[i+1]):
-		default:
+		case inWord:
+			out = append(out, string(runes[from:i]))
 			inWord = false
 		}
 	}
-	return n
+	if inWord {
+		out = append(out, string(runes[from:]))
+	}
+	return out
 }
 
 func isWord(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.IsMark(r) }
