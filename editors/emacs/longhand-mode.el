@@ -93,7 +93,7 @@
          '(1 'font-lock-builtin-face nil t))
    (list "\\(\\_<\\(?:x\\)\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)*[0-9]"
          '(1 'font-lock-builtin-face nil t))
-   (list "\\(\\_<\\(?:golden-evening\\|golden-morning\\|nautical-dawn\\|nautical-dusk\\|camera-right\\|camera-left\\|fifty-fifty\\|civil-dawn\\|civil-dusk\\|shoulders\\|carries\\|changes\\|reaches\\|squeeze\\|tighter\\|colour\\|height\\|leaves\\|metres\\|modern\\|points\\|sensor\\|spread\\|starts\\|weighs\\|weight\\|within\\|chest\\|close\\|frame\\|glass\\|least\\|never\\|night\\|opens\\|reach\\|scale\\|seats\\|shuts\\|speed\\|stops\\|thick\\|thigh\\|tilts\\|waist\\|width\\|aims\\|back\\|beat\\|card\\|ends\\|eyes\\|face\\|feet\\|film\\|full\\|gear\\|into\\|knee\\|lens\\|most\\|open\\|rise\\|roll\\|says\\|seen\\|shut\\|size\\|than\\|wide\\|wild\\|zone\\|zoom\\|bar\\|cue\\|day\\|out\\|pan\\)\\_>\\)"
+   (list "\\(\\_<\\(?:golden-evening\\|golden-morning\\|nautical-dawn\\|nautical-dusk\\|camera-right\\|camera-left\\|fifty-fifty\\|civil-dawn\\|civil-dusk\\|shoulders\\|carries\\|changes\\|reaches\\|squeeze\\|tighter\\|colour\\|height\\|leaves\\|metres\\|modern\\|points\\|sensor\\|spread\\|starts\\|weighs\\|weight\\|within\\|chest\\|close\\|frame\\|glass\\|least\\|never\\|night\\|opens\\|racks\\|reach\\|scale\\|seats\\|shuts\\|speed\\|stops\\|thick\\|thigh\\|tilts\\|waist\\|width\\|aims\\|back\\|beat\\|card\\|ends\\|eyes\\|face\\|feet\\|film\\|full\\|gear\\|into\\|knee\\|lens\\|most\\|open\\|rise\\|roll\\|says\\|seen\\|shut\\|size\\|than\\|wide\\|wild\\|zone\\|zoom\\|bar\\|cue\\|day\\|out\\|pan\\)\\_>\\)"
          '(1 'font-lock-type-face nil t))
    (list "\\([“„«»‘`'′’”″]\\)"
          '(1 'font-lock-warning-face nil t)))

@@ -85,7 +85,7 @@ func (l *line) see(s *syntax.See) {
 	c := l.cameraCalled(s.Who, "sees")
 	deed := &plan.See{Size: s.Size, Even: s.Fifty}
 	for _, t := range s.Targets {
-		target := l.target(t, thing(c), "sees")
+		target := l.seen(t.What, t.Glass, thing(c), "sees")
 		if target == nil {
 			continue
 		}
@@ -138,6 +138,25 @@ func (l *line) aimed(c *plan.Camera) bool {
 		}
 	}
 	return l.mayHave(c.Name, l.part(), "sees", "pans", "tilts")
+}
+
+// seen is what a camera looks at, in a mirror where one is named. A camera may see
+// its own reflection.
+func (l *line) seen(t *syntax.Target, glass *syntax.Name, subject plan.Thing, verb string) *plan.Target {
+	if glass == nil {
+		return l.target(t, subject, verb)
+	}
+	mirror := is[*plan.Mirror](l, glass, "what shows a reflection is a mirror of the set", plan.KindMirror)
+	target := l.target(t, subject, verb)
+	if target == nil || mirror == nil {
+		return nil
+	}
+	if target.Thing == plan.Thing(mirror) {
+		l.errorf(CodeWrongKind, target.Span, "`%s` does not show itself; name who is to be seen in it", mirror.Name)
+		return nil
+	}
+	target.Glass = mirror
+	return target
 }
 
 func (l *line) fiftySpan(s *syntax.See) source.Span {
@@ -251,8 +270,11 @@ func (l *line) rack(s *syntax.Rack) {
 	switch {
 	case s.To == nil:
 	case s.To.Place != nil:
-		deed.To = l.target(s.To.Place, thing(c), "racks")
+		deed.To = l.seen(s.To.Place, s.Glass, thing(c), "racks")
 	default:
+		if s.Glass != nil {
+			l.errorf(CodeWrongPhrase, l.at(s.Glass), "a distance is the same in a mirror; `in %s` goes with whom it shows", s.Glass.Text)
+		}
 		if v, ok := l.quantity(s.To.Amount, units.Length, "to", site); ok {
 			d := units.Metres(v)
 			deed.Distance = &d

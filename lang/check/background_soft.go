@@ -32,7 +32,8 @@ stands behind the subject blurs more.
 What is behind is what the lens would see were the subject gone: the wall, the
 floor, another person; the open counts as infinitely far. A point at distance x
 blurs to a disc of (f²/N)·|x-s|/(x·(s-f)), where s is the focus, f the focal
-length and N the stop; a T-stop is taken for an f-number.
+length and N the stop; a T-stop is taken for an f-number. Somebody whom a camera
+sees in a mirror is left out: behind a reflection stands what the mirror shows.
 
 To mend it: stop down and bring more light, take a wider lens, put the subject
 nearer to the background, or go farther away.`,
@@ -102,7 +103,7 @@ type blurLook struct {
 
 func (p *Pass) backgroundSoft(l looking) {
 	who := firstPerson(l)
-	if who == nil || len(p.Stage.Body(who)) == 0 {
+	if who == nil || len(p.Stage.Body(who)) == 0 || inGlass(l, who) {
 		return
 	}
 	limit := units.Percent(p.Plan.Look.Blur.Limit)
@@ -153,6 +154,17 @@ func (p *Pass) backgroundSoft(l looking) {
 		}
 	}
 	p.sayBackground(l, who, bad, worst, most, limit)
+}
+
+// inGlass says whether a line sees somebody in a mirror. Behind a reflection stands
+// what the mirror shows, which is not what stands behind the glass.
+func inGlass(l looking, who *plan.Person) bool {
+	for _, t := range l.aim.See.Targets {
+		if t.Thing == plan.Thing(who) {
+			return t.Glass != nil
+		}
+	}
+	return false
 }
 
 // edge is the last frame, going from one where something holds to one where it

@@ -6,7 +6,6 @@ import (
 	"longhand/lang/body"
 	"longhand/lang/clock"
 	"longhand/lang/diag"
-	"longhand/lang/plan"
 	"longhand/lang/units"
 )
 
@@ -71,22 +70,20 @@ beat "Stand"
 	Needs: Seen,
 	Run: func(p *Pass) {
 		for _, l := range p.lookings() {
-			for _, t := range l.aim.See.Targets {
-				if who := personOf(t.Thing); who != nil && len(p.Stage.Body(who)) > 0 {
-					p.badCut(l, who)
-				}
+			for _, s := range p.persons(&l) {
+				p.badCut(l, s)
 			}
 		}
 	},
 }
 
-func (p *Pass) badCut(l looking, who *plan.Person) {
-	bodies := p.Stage.Body(who)
+func (p *Pass) badCut(l looking, s subject) {
+	who := s.person()
 	stands := func(f units.Frame) bool {
-		return p.Stage.Scene.Bodies[bodies[0]].At(f).Height >= uprightPart*float64(who.Height)
+		return p.Stage.Scene.Bodies[s.bodies[0]].At(f).Height >= uprightPart*float64(who.Height)
 	}
 	cut := func(f units.Frame) string {
-		fr := p.framing(l.camera, bodies[0], who.Height, f)
+		fr := p.framing(l.camera, s, f)
 		if !fr.headIn() || !stands(f) {
 			return ""
 		}
@@ -95,13 +92,13 @@ func (p *Pass) badCut(l looking, who *plan.Person) {
 	}
 	frames := minus(l.frames, p.unsteady(l.track))
 	for _, joint := range []string{"knee", "crotch"} {
-		bad := framesWhere(frames, func(f units.Frame) bool { return cut(f) == joint && p.shows(l.camera, bodies, f) })
+		bad := framesWhere(frames, func(f units.Frame) bool { return cut(f) == joint && p.shows(l.camera, s, f) })
 		if bad = p.longer(bad, cutFor); len(bad) == 0 {
 			continue
 		}
 		worst := (bad[0].From + bad[0].To) / 2
-		fr := p.framing(l.camera, bodies[0], who.Height, worst)
-		d := p.Report(l.aim.Action.Span, "%s's frame cuts %s at the %s %s, %s above the floor, %s of their height", l.track.Camera.Name, who.Name, joint, p.when(bad),
+		fr := p.framing(l.camera, s, worst)
+		d := p.Report(l.aim.Action.Span, "%s's frame cuts %s at the %s %s, %s above the floor, %s of their height", l.track.Camera.Name, s.called(), joint, p.when(bad),
 			p.away(fr.lower*float64(who.Height)), units.Number(fr.lower, 2))
 		p.found(d, l.track.Camera, who.Name, bad, worst)
 		if line := p.putThere(l.track.Camera, p.Tracks.Rate.Time(worst)); line != nil {

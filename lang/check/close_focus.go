@@ -104,8 +104,10 @@ beat "Stand"
 					d.Relate(by.Span, "%s is there", c.Name)
 				}
 				d.Note("it is %s too near at %s", p.away(close-focus), at.Clock())
-				if aim != nil && aim.See != nil && len(aim.See.Targets) > 0 && aim.See.Targets[0].Thing != nil && !math.IsInf(focus, 0) {
-					p.offerDistance(d, by, aim.See.Targets[0].Thing, close-focus+0.05)
+				if aim != nil && aim.See != nil && len(aim.See.Targets) > 0 && !math.IsInf(focus, 0) {
+					if s, ok := p.subject(aim.See.Targets[0]); ok {
+						p.offerDistance(d, by, s, close-focus+0.05)
+					}
 				}
 			}
 		}

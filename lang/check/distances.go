@@ -74,8 +74,10 @@ func (p *Pass) lengthText(m float64, up bool) string {
 }
 
 // offerDistance offers to keep a camera farther from, or nearer to, its target.
-func (p *Pass) offerDistance(d *diag.Diagnostic, a *plan.Action, thing plan.Thing, by float64) {
-	if a == nil || !keepsWith(a, thing) {
+func (p *Pass) offerDistance(d *diag.Diagnostic, a *plan.Action, s subject, by float64) {
+	thing := s.thing
+	// The distance kept is to the subject itself, not to its reflection.
+	if a == nil || s.glass != nil || !keepsWith(a, thing) {
 		return
 	}
 	span, now, ok := distanceIn(a)

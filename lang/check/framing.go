@@ -92,8 +92,12 @@ type framed struct {
 }
 
 // framing is how a camera frames a person, whether or not anything shows.
-func (p *Pass) framing(camera, body int, stature units.Metres, f units.Frame) framed {
-	return p.eye(camera, f).framing(p.Stage.Scene.Bodies[body].At(f), float64(stature))
+func (p *Pass) framing(camera int, s subject, f units.Frame) framed {
+	pose, ok := p.poseOf(camera, s, f)
+	if !ok {
+		return framed{behind: true}
+	}
+	return p.eye(camera, f).framing(pose, float64(s.person().Height))
 }
 
 // framing is how a lens frames somebody of a stature who is somewhere.
@@ -152,14 +156,17 @@ func (p *Pass) longer(runs []diag.Frames, than units.Seconds) []diag.Frames {
 }
 
 // shows says whether enough of a person's body shows for it to be a shot of them.
-func (p *Pass) shows(camera int, bodies []int, f units.Frame) bool {
-	m, in := p.views().of(camera, sight.NoMirror, bodies, f)
+func (p *Pass) shows(camera int, s subject, f units.Frame) bool {
+	m, in := p.seenAt(camera, s, f)
 	return in && m.Visible >= shownEnough
 }
 
 // frameHigh says a framing in words: "the frame is 0.8 m high where mina is, 2.1 m away".
-func (p *Pass) frameHigh(who string, fr framed) string {
-	return "the frame is " + p.away(fr.high) + " high where " + who + " is, " + p.away(fr.depth) + " from the lens"
+func (p *Pass) frameHigh(s subject, fr framed) string {
+	if s.glass != nil {
+		return "the frame is " + p.away(fr.high) + " high at the reflection of " + nameOf(s.thing) + ", which is " + p.away(fr.depth) + " from the lens by way of " + s.glass.Name
+	}
+	return "the frame is " + p.away(fr.high) + " high where " + nameOf(s.thing) + " is, " + p.away(fr.depth) + " from the lens"
 }
 
 // persons is the plan's performers that are in the scene.

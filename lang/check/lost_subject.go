@@ -6,8 +6,6 @@ import (
 	"longhand/lang/clock"
 	"longhand/lang/diag"
 	"longhand/lang/motion"
-	"longhand/lang/plan"
-	"longhand/lang/sight"
 	"longhand/lang/units"
 )
 
@@ -35,10 +33,15 @@ error; somebody who walks past in front does not count. Before a subject shows
 for the first time, the camera is taken to wait for it: that is a note. One that
 never shows while the line holds is an error.
 
+Of somebody whom the camera sees in a mirror ("A sees mina in glass") the
+reflection is looked at: what lies within the edges of the glass from where the
+lens is, and is hidden neither before the glass nor beyond it.
+
 To mend it: move the mark or the camera until the line between them is free, look
 at the finding for what stands in it; raise the lens; cue who stands in the way
-later; choose a wider lens when two are to be seen; or end the line with another
-"sees" when the subject is to be let go.`,
+later; choose a wider lens when two are to be seen; for a reflection, hang the
+mirror where the way from lens to glass to subject meets it; or end the line with
+another "sees" when the subject is to be let go.`,
 		Bad: `take "Behind the pillar"
   rate 24 fps
 set "Hall"
@@ -107,33 +110,32 @@ func (p *Pass) lost(camera int, track *motion.CameraTrack, k int) {
 		return
 	}
 	for _, target := range aim.See.Targets {
-		bodies := p.Stage.Body(target.Thing)
-		if target.Thing == nil || len(bodies) == 0 {
+		s, ok := p.subject(target)
+		if !ok {
 			continue
 		}
-		gone := p.gone(camera, bodies, frames)
+		gone := p.gone(camera, s, frames)
 		before, rest := waiting(gone, frames)
 		if len(before) > 0 && len(rest) > 0 || len(before) > 0 && count(before) < count(frames) {
-			p.sayWaiting(camera, aim, target.Thing, before)
+			p.sayWaiting(camera, aim, s, before)
 		} else {
 			rest = gone
 		}
 		if len(rest) == 0 {
 			continue
 		}
-		p.tell([]part{{target.Thing, bodies, rest}}, telling{rule: p.rule, camera: track.Camera, say: func(parts []part) {
-			p.sayLost(camera, track, aim, parts[0], count(gone) == count(frames))
+		p.tell([]part{{s.thing, s.bodies, rest}}, telling{rule: p.rule, camera: track.Camera, say: func(parts []part) {
+			p.sayLost(camera, track, aim, s, parts[0], count(gone) == count(frames))
 		}})
 	}
 }
 
 // gone is the frames in which next to nothing of the bodies shows.
-func (p *Pass) gone(camera int, bodies []int, frames []diag.Frames) []diag.Frames {
-	v := p.views()
+func (p *Pass) gone(camera int, s subject, frames []diag.Frames) []diag.Frames {
 	var out []diag.Frames
 	for _, r := range frames {
 		for f := r.From; f <= r.To; f++ {
-			if m, in := v.of(camera, sight.NoMirror, bodies, f); !in || m.Visible <= lostVisible {
+			if m, in := p.seenAt(camera, s, f); !in || m.Visible <= lostVisible {
 				if n := len(out); n > 0 && out[n-1].To == f-1 {
 					out[n-1].To = f
 				} else {
@@ -155,15 +157,15 @@ func waiting(gone, frames []diag.Frames) (before, rest []diag.Frames) {
 	return meet(gone, []diag.Frames{{From: 0, To: first - 1}}), minus(gone, []diag.Frames{{From: 0, To: first - 1}})
 }
 
-func (p *Pass) sayWaiting(camera int, aim *motion.Aim, thing plan.Thing, before []diag.Frames) {
+func (p *Pass) sayWaiting(camera int, aim *motion.Aim, s subject, before []diag.Frames) {
 	if p.Tracks.Rate.Duration(count(before)) <= lostFor {
 		return
 	}
 	name := p.cameraAt(camera).Name
-	d := p.Report(aim.Action.Span, "%s waits for %s: it shows first at %s (frame %s)", name, thing.ID().Name,
+	d := p.Report(aim.Action.Span, "%s waits for %s: it shows first at %s (frame %s)", name, s.called(),
 		p.Tracks.Rate.Time(bounds(before).To+1).Clock(), itoa(bounds(before).To+1))
 	d.Severity = diag.Note
-	d.Frames, d.Subject, d.Camera, d.Worst = before, thing.ID().Name, name, before[0].From
+	d.Frames, d.Subject, d.Camera, d.Worst = before, nameOf(s.thing), name, before[0].From
 	p.inBeat(d)
 }
 
@@ -174,7 +176,7 @@ func (p *Pass) inBeat(d *diag.Diagnostic) {
 	}
 }
 
-func (p *Pass) sayLost(camera int, track *motion.CameraTrack, aim *motion.Aim, c part, never bool) {
+func (p *Pass) sayLost(camera int, track *motion.CameraTrack, aim *motion.Aim, s subject, c part, never bool) {
 	long := p.Tracks.Rate.Duration(count(c.frames))
 	if long <= lostFor {
 		return
@@ -183,10 +185,10 @@ func (p *Pass) sayLost(camera int, track *motion.CameraTrack, aim *motion.Aim, c
 	worst := (middle.From + middle.To) / 2
 	at := p.Tracks.Rate.Time(worst)
 	name := c.thing.ID().Name
-	why, by := p.whyLost(camera, track, c, worst)
-	d := p.Report(aim.Action.Span, "%s loses %s %s, for %s: %s", track.Camera.Name, name, p.when(c.frames), long, why)
+	why, by := p.whyLost(camera, track, s, worst)
+	d := p.Report(aim.Action.Span, "%s loses %s %s, for %s: %s", track.Camera.Name, s.called(), p.when(c.frames), long, why)
 	if never {
-		d.Message = fmt.Sprintf("%s never sees %s, %s: %s", track.Camera.Name, name, p.when(c.frames), why)
+		d.Message = fmt.Sprintf("%s never sees %s, %s: %s", track.Camera.Name, s.called(), p.when(c.frames), why)
 	}
 	if long <= lostLong {
 		d.Severity = diag.Warning
@@ -206,6 +208,7 @@ func (p *Pass) sayLost(camera int, track *motion.CameraTrack, aim *motion.Aim, c
 	if a := p.putThere(track.Camera, at); a != nil {
 		d.Relate(a.Span, "%s is there: %s", track.Camera.Name, clock.Describe(a))
 	}
+	p.relateGlass(d, s)
 	p.noteEdit(d, track.Camera)
 	d.Note("somebody counts as lost when out of frame or more than %s hidden, for longer than %s", units.Percent(100*(1-lostVisible)), lostFor)
 }

@@ -13,7 +13,10 @@ import (
 )
 
 // whyLost says where a lost subject is or what covers it.
-func (p *Pass) whyLost(camera int, track *motion.CameraTrack, c part, f units.Frame) (string, plan.Thing) {
+func (p *Pass) whyLost(camera int, track *motion.CameraTrack, c subject, f units.Frame) (string, plan.Thing) {
+	if c.glass != nil {
+		return p.whyNotInGlass(camera, track, c, f)
+	}
 	if _, in := p.views().of(camera, sight.NoMirror, c.bodies, f); in {
 		body, ok := p.main(camera, c.bodies, f)
 		if !ok {
@@ -30,13 +33,13 @@ func (p *Pass) whyLost(camera int, track *motion.CameraTrack, c part, f units.Fr
 		}
 		return fmt.Sprintf("%s; %s is %s away", said, c.thing.ID().Name, p.away(d)), p.thing(list[0].Name, list[0].Kind)
 	}
-	return "out of frame, " + p.outside(camera, c.bodies[0], f), nil
+	return "out of frame, " + p.outsideAt(camera, p.Stage.Scene.Bodies[c.bodies[0]].At(f), f), nil
 }
 
-// outside says on which side of the frame a body is.
-func (p *Pass) outside(camera, body int, f units.Frame) string {
+// outsideAt says on which side of the frame a body or an image is.
+func (p *Pass) outsideAt(camera int, pose sight.Pose, f units.Frame) string {
 	cam := &p.Stage.Scene.Cameras[camera]
-	v, pose := cam.At(f), p.Stage.Scene.Bodies[body].At(f)
+	v := cam.At(f)
 	if pose.Height <= 0 {
 		return "not there"
 	}

@@ -7,7 +7,6 @@ import (
 	"longhand/lang/body"
 	"longhand/lang/clock"
 	"longhand/lang/diag"
-	"longhand/lang/plan"
 	"longhand/lang/units"
 )
 
@@ -92,22 +91,17 @@ func (p *Pass) sizeOff(l looking) {
 	if asked == body.NoSize || len(frames) == 0 {
 		return
 	}
-	var people []*plan.Person
-	for _, t := range l.aim.See.Targets {
-		if who := personOf(t.Thing); who != nil && len(p.Stage.Body(who)) > 0 {
-			people = append(people, who)
-		}
-	}
+	people := p.persons(&l)
 	// off is the person nearest to the size, by how many steps they miss it, and
 	// which way: above 0 too loose.
-	off := func(f units.Frame) (who *plan.Person, fr framed, steps int, fit float64) {
+	off := func(f units.Frame) (who subject, fr framed, steps int, fit float64) {
 		steps = math.MaxInt
 		for _, t := range people {
-			at := p.framing(l.camera, p.Stage.Body(t)[0], t.Height, f)
-			if at.behind || !p.shows(l.camera, p.Stage.Body(t), f) {
+			at := p.framing(l.camera, t, f)
+			if at.behind || !p.shows(l.camera, t, f) {
 				continue
 			}
-			n, miss := stepsOff(asked, at.high, t.Height)
+			n, miss := stepsOff(asked, at.high, t.person().Height)
 			if n < steps || n == steps && math.Abs(miss) < math.Abs(fit) {
 				who, fr, steps, fit = t, at, n, miss
 			}
@@ -117,20 +111,21 @@ func (p *Pass) sizeOff(l looking) {
 	seen := 0
 	bad := framesWhere(frames, func(f units.Frame) bool {
 		who, _, steps, _ := off(f)
-		if who != nil {
+		if who.thing != nil {
 			seen++
 		}
-		return who != nil && steps > 1
+		return who.thing != nil && steps > 1
 	})
 	if bad = p.longer(bad, sizeOffFor); len(bad) == 0 {
 		return
 	}
 	mostly := float64(count(bad)) > sizeOffMost*float64(seen)
 	worst, _ := worstOf(bad, func(f units.Frame) float64 { _, _, _, fit := off(f); return math.Abs(fit) })
-	who, fr, steps, fit := off(worst)
+	subject, fr, steps, fit := off(worst)
+	who := subject.person()
 	is := body.SizeOf(units.Metres(fr.high), who.Height)
 	d := p.Report(l.aim.See.SizeSpan, "%s is to see %s %s, and it is %s, %d sizes %s, %s: %s, and %s takes %s",
-		l.track.Camera.Name, who.Name, asked, sizeWord(is), steps, tooWhat(fit), p.when(bad), p.frameHigh(who.Name, fr), asked,
+		l.track.Camera.Name, subject.called(), asked, sizeWord(is), steps, tooWhat(fit), p.when(bad), p.frameHigh(subject, fr), asked,
 		p.away(float64(asked.FrameHeight(who.Height))))
 	if !d.Span.Valid() {
 		d.Span = l.aim.Action.Span
@@ -150,17 +145,17 @@ func (p *Pass) sizeOff(l looking) {
 		d.Fix(fmt.Sprintf("ask for %s", n), replaced(l.aim.See.SizeSpan, n.String()))
 	}
 	if mostly {
-		p.offerDistance(d, line, who, needs-fr.depth)
+		p.offerDistance(d, line, subject, needs-fr.depth)
 	}
 }
 
 // usual is the size that most of the frames have.
-func usual(frames []diag.Frames, off func(units.Frame) (*plan.Person, framed, int, float64)) body.Size {
+func usual(frames []diag.Frames, off func(units.Frame) (subject, framed, int, float64)) body.Size {
 	var n [body.Eyes + 1]int
 	for _, r := range frames {
 		for f := r.From; f <= r.To; f++ {
-			if who, fr, _, _ := off(f); who != nil {
-				n[body.SizeOf(units.Metres(fr.high), who.Height)]++
+			if who, fr, _, _ := off(f); who.thing != nil {
+				n[body.SizeOf(units.Metres(fr.high), who.person().Height)]++
 			}
 		}
 	}

@@ -109,10 +109,10 @@ func (p *Pass) lens(track *motion.CameraTrack, v sight.View, f units.Frame) (opt
 
 // blurred is the blur of a person's face at a frame, in circles of confusion;
 // false where nothing says.
-func (p *Pass) blurred(l *looking, who *plan.Person, f units.Frame) (circles, depth float64, ok bool) {
+func (p *Pass) blurred(l *looking, s subject, f units.Frame) (circles, depth float64, ok bool) {
 	v := p.Stage.Scene.Cameras[l.camera].At(f)
 	lens, ok := p.lens(l.track, v, f)
-	fr := p.framing(l.camera, p.Stage.Body(who)[0], who.Height, f)
+	fr := p.framing(l.camera, s, f)
 	if !ok || !fr.headIn() || math.IsInf(v.Focus, 0) || v.Focus <= 0 {
 		return 0, 0, false
 	}
@@ -122,8 +122,8 @@ func (p *Pass) blurred(l *looking, who *plan.Person, f units.Frame) (circles, de
 
 func (p *Pass) soft(l looking) {
 	for i, t := range l.aim.See.Targets {
-		who := personOf(t.Thing)
-		if who == nil || len(p.Stage.Body(who)) == 0 {
+		s, ok := p.subject(t)
+		if !ok || s.person() == nil {
 			continue
 		}
 		most, long := softTwice, softOtherFor
@@ -135,13 +135,13 @@ func (p *Pass) soft(l looking) {
 			if holds(racks, f) {
 				return false
 			}
-			circles, _, ok := p.blurred(&l, who, f)
-			return ok && circles > most && p.shows(l.camera, p.Stage.Body(who), f)
+			circles, _, ok := p.blurred(&l, s, f)
+			return ok && circles > most && p.shows(l.camera, s, f)
 		})
 		if bad = p.longer(bad, long); len(bad) == 0 {
 			continue
 		}
-		p.saySoft(&l, who, bad)
+		p.saySoft(&l, s, i == 0, bad)
 	}
 }
 
@@ -158,9 +158,10 @@ func (p *Pass) racksIn(l *looking) []diag.Frames {
 	return nil
 }
 
-func (p *Pass) saySoft(l *looking, who *plan.Person, bad []diag.Frames) {
-	worst, circles := worstOf(bad, func(f units.Frame) float64 { c, _, _ := p.blurred(l, who, f); return c })
-	_, depth, _ := p.blurred(l, who, worst)
+func (p *Pass) saySoft(l *looking, s subject, first bool, bad []diag.Frames) {
+	who := s.person()
+	worst, circles := worstOf(bad, func(f units.Frame) float64 { c, _, _ := p.blurred(l, s, f); return c })
+	_, depth, _ := p.blurred(l, s, worst)
 	v := p.Stage.Scene.Cameras[l.camera].At(worst)
 	lens, _ := p.lens(l.track, v, worst)
 	near, far := lens.Limits(units.Metres(v.Focus))
@@ -169,29 +170,29 @@ func (p *Pass) saySoft(l *looking, who *plan.Person, bad []diag.Frames) {
 		side, off = "in front of", float64(near)-depth
 	}
 	d := p.Report(l.aim.Action.Span, "%s is soft in %s's frame %s: the face is %s away, %s %s the depth of field, %s to %s",
-		who.Name, l.track.Camera.Name, p.when(bad), p.away(depth), p.away(off), side, p.away(float64(near)), p.farText(far))
+		s.called(), l.track.Camera.Name, p.when(bad), p.away(depth), p.away(off), side, p.away(float64(near)), p.farText(far))
 	p.found(d, l.track.Camera, who.Name, bad, worst)
 	d.Note("focus is at %s, %s at T%s, circle %s (the sensor's diagonal / %d); the blur is %s times that",
 		p.away(v.Focus), lens.Focal, units.Number(float64(lens.Stop), 1), circleText(lens.Circle), optics.CircleParts, units.Number(circles, 1))
-	if first := l.aim.See.Targets[0]; first.Thing != plan.Thing(who) {
-		d.Note("focus follows %s, the first one named", first.Name())
+	if !first {
+		d.Note("focus follows %s, the first one named", l.aim.See.Targets[0].Name())
 	}
-	p.offerStop(d, l, who, bad)
+	p.offerStop(d, l, s, first, bad)
 }
 
 // offerStop offers the stop at which somebody is sharp enough over all of the
 // frames.
-func (p *Pass) offerStop(d *diag.Diagnostic, l *looking, who *plan.Person, bad []diag.Frames) {
+func (p *Pass) offerStop(d *diag.Diagnostic, l *looking, s subject, first bool, bad []diag.Frames) {
 	fit := l.track.Fit(p.Tracks.Rate.Time(bad[0].From))
 	if fit == nil || fit.Action == nil || fit.Stop <= 0 {
 		return
 	}
 	// The blur goes with the inverse of the stop.
 	most := softTwice
-	if l.aim.See.Targets[0].Thing == plan.Thing(who) {
+	if first {
 		most = 1
 	}
-	_, circles := worstOf(l.frames, func(f units.Frame) float64 { c, _, _ := p.blurred(l, who, f); return c })
+	_, circles := worstOf(l.frames, func(f units.Frame) float64 { c, _, _ := p.blurred(l, s, f); return c })
 	needs := fullStopUp(fit.Stop * units.Stop(circles/most))
 	p.offerTheStop(d, fit, needs)
 }

@@ -200,10 +200,19 @@ func (p *Pass) goesAlong(camera int, track *motion.CameraTrack, f units.Frame) b
 	was, now := p.eye(camera, f-1), p.eye(camera, f)
 	step := math.Abs(geom.AngleDiff(was.Pan, now.Pan)) / (2 * math.Atan(now.wide/2)) // of the frame's width
 	for _, t := range aim.See.Targets {
-		for _, b := range p.Stage.Body(t.Thing) {
-			body := &p.Stage.Scene.Bodies[b]
-			x0, ok0 := was.across(body.At(f - 1))
-			x1, ok1 := now.across(body.At(f))
+		s, ok := p.subject(t)
+		if !ok {
+			continue
+		}
+		for _, b := range s.bodies {
+			s.bodies = []int{b}
+			before, in0 := p.poseOf(camera, s, f-1)
+			after, in1 := p.poseOf(camera, s, f)
+			if !in0 || !in1 {
+				continue
+			}
+			x0, ok0 := was.across(before)
+			x1, ok1 := now.across(after)
 			if ok0 && ok1 && x1 > 0 && x1 < 1 && math.Abs(x1-x0) < heldPart*step {
 				return true
 			}

@@ -6,7 +6,6 @@ import (
 	"longhand/lang/body"
 	"longhand/lang/clock"
 	"longhand/lang/diag"
-	"longhand/lang/plan"
 	"longhand/lang/units"
 )
 
@@ -87,16 +86,21 @@ beat "Along"
 		}
 		for camera := range p.Stage.Cameras {
 			for _, who := range p.performers() {
-				p.tooTight(camera, who, limit)
+				p.tooTight(camera, p.directly(who), limit)
+				for _, m := range p.Plan.Set.Mirrors {
+					s := p.directly(who)
+					s.glass = m
+					p.tooTight(camera, s, limit)
+				}
 			}
 		}
 	},
 }
 
-func (p *Pass) tooTight(camera int, who *plan.Person, limit body.Size) {
-	bodies := p.Stage.Body(who)
+func (p *Pass) tooTight(camera int, s subject, limit body.Size) {
+	who := s.person()
 	past := func(f units.Frame) (framed, float64) {
-		fr := p.framing(camera, bodies[0], who.Height, f)
+		fr := p.framing(camera, s, f)
 		if !fr.headIn() {
 			return fr, 0
 		}
@@ -104,17 +108,18 @@ func (p *Pass) tooTight(camera int, who *plan.Person, limit body.Size) {
 	}
 	frames := framesWhere(p.rolling(camera), func(f units.Frame) bool {
 		_, over := past(f)
-		return over > 0 && p.shows(camera, bodies, f)
+		return over > 0 && p.shows(camera, s, f)
 	})
 	if frames = p.longer(frames, moment); len(frames) == 0 {
 		return
 	}
-	p.tell([]part{{who, bodies, frames}}, telling{rule: p.rule, camera: p.cameraAt(camera), say: func(parts []part) {
-		p.sayTooTight(camera, who, parts[0], limit, past)
+	p.tell([]part{{who, s.bodies, frames}}, telling{rule: p.rule, camera: p.cameraAt(camera), say: func(parts []part) {
+		p.sayTooTight(camera, s, parts[0], limit, past)
 	}})
 }
 
-func (p *Pass) sayTooTight(camera int, who *plan.Person, c part, limit body.Size, past func(units.Frame) (framed, float64)) {
+func (p *Pass) sayTooTight(camera int, s subject, c part, limit body.Size, past func(units.Frame) (framed, float64)) {
+	who := s.person()
 	worst, over := worstOf(c.frames, func(f units.Frame) float64 { _, over := past(f); return over })
 	fr, _ := past(worst)
 	at := p.Tracks.Rate.Time(worst)
@@ -131,7 +136,7 @@ func (p *Pass) sayTooTight(camera int, who *plan.Person, c part, limit body.Size
 	}
 	least := fr.high * math.Exp2(over)
 	d := p.Report(span, "%s frames %s at %s size %s, and the look is never tighter than %s: %s, and %s takes %s",
-		cam.Name, who.Name, body.SizeOf(units.Metres(fr.high), who.Height), p.when(c.frames), limit, p.frameHigh(who.Name, fr), limit, p.away(least))
+		cam.Name, s.called(), body.SizeOf(units.Metres(fr.high), who.Height), p.when(c.frames), limit, p.frameHigh(s, fr), limit, p.away(least))
 	p.found(d, cam, who.Name, c.frames, worst)
 	d.Relate(p.Plan.Look.Tightest.Span, "the look: never tighter than %s", limit)
 	if aim != nil && aim.Action != nil && aim.Action.Span != span {
@@ -142,5 +147,5 @@ func (p *Pass) sayTooTight(camera int, who *plan.Person, c part, limit body.Size
 	}
 	needs := fr.depth * math.Exp2(over)
 	d.Note("with this lens it takes %s from the lens to the face, %s more than there are", p.away(needs), p.away(needs-fr.depth))
-	p.offerDistance(d, line, who, needs-fr.depth)
+	p.offerDistance(d, line, s, needs-fr.depth)
 }

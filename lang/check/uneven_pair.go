@@ -87,18 +87,13 @@ beat "Talk"
 }
 
 func (p *Pass) unevenPair(l looking) {
-	var people []*plan.Person
-	for _, t := range l.aim.See.Targets {
-		if who := personOf(t.Thing); who != nil && len(p.Stage.Body(who)) > 0 {
-			people = append(people, who)
-		}
-	}
+	people := p.persons(&l)
 	if len(people) != 2 {
 		return
 	}
 	both := func(f units.Frame) (a, b framed) {
-		a = p.framing(l.camera, p.Stage.Body(people[0])[0], people[0].Height, f)
-		b = p.framing(l.camera, p.Stage.Body(people[1])[0], people[1].Height, f)
+		a = p.framing(l.camera, people[0], f)
+		b = p.framing(l.camera, people[1], f)
 		return a, b
 	}
 	// badness is above 1 where the pair is uneven.
@@ -115,7 +110,7 @@ func (p *Pass) unevenPair(l looking) {
 	if len(bad) == 0 {
 		return
 	}
-	p.tell([]part{{people[0], p.Stage.Body(people[0]), bad}}, telling{rule: p.rule, camera: l.track.Camera, say: func(parts []part) {
+	p.tell([]part{{people[0].thing, people[0].bodies, bad}}, telling{rule: p.rule, camera: l.track.Camera, say: func(parts []part) {
 		frames := parts[0].frames
 		worst, _ := worstOf(frames, badness)
 		a, b := both(worst)
@@ -126,7 +121,7 @@ func (p *Pass) unevenPair(l looking) {
 		var d *diag.Diagnostic
 		if m.depth/n.depth > pairRatio {
 			d = p.Report(l.aim.Action.Span, "%s and %s are not even in %s's frame %s: %s is %s times as big as %s, %s and %s away; %s is the most",
-				people[0].Name, people[1].Name, l.track.Camera.Name, p.when(frames), near.Name, units.Number(m.depth/n.depth, 2), far.Name,
+				people[0].called(), people[1].called(), l.track.Camera.Name, p.when(frames), near.called(), units.Number(m.depth/n.depth, 2), far.called(),
 				p.away(n.depth), p.away(m.depth), units.Number(pairRatio, 2))
 		} else {
 			side := "right"
@@ -134,11 +129,11 @@ func (p *Pass) unevenPair(l looking) {
 				side = "left"
 			}
 			d = p.Report(l.aim.Action.Span, "%s and %s are not even in %s's frame %s: the middle between them is %s of the frame's width to the %s of its middle; %s is the most",
-				people[0].Name, people[1].Name, l.track.Camera.Name, p.when(frames), units.Percent(100*math.Abs((a.x+b.x)/2-0.5)), side, units.Percent(100*pairMiddle))
+				people[0].called(), people[1].called(), l.track.Camera.Name, p.when(frames), units.Percent(100*math.Abs((a.x+b.x)/2-0.5)), side, units.Percent(100*pairMiddle))
 		}
-		p.found(d, l.track.Camera, near.Name, frames, worst)
+		p.found(d, l.track.Camera, nameOf(near.thing), frames, worst)
 		at := p.Tracks.Rate.Time(worst)
-		for _, thing := range []plan.Thing{near, far, l.track.Camera} {
+		for _, thing := range []plan.Thing{near.thing, far.thing, l.track.Camera} {
 			if line := p.putThere(thing, at); line != nil {
 				d.Relate(line.Span, "%s is there: %s", nameOf(thing), clock.Describe(line))
 			}

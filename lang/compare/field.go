@@ -293,6 +293,15 @@ func told(d geom.Vec, sys units.System) string {
 }
 
 func (t *teller) target(x plan.Target) property {
+	p := t.itself(x)
+	if x.Glass != nil {
+		in := " in " + t.name(x.Glass)
+		p.key, p.show = p.key+in, p.show+in
+	}
+	return p
+}
+
+func (t *teller) itself(x plan.Target) property {
 	if x.Thing != nil {
 		return same(t.name(x.Thing))
 	}

@@ -20,7 +20,7 @@ var (
 
 var nameKinds = map[string][]plan.Kind{
 	"WHO": subjects, "CREW": persons, "CARRIER": carriers, "SEEN": seen, "MARK": {plan.KindMark}, "WALL": {plan.KindWall},
-	"LENS": {plan.KindLens}, "RIG": {plan.KindRig}, "CAMERA": {plan.KindCamera}, "HOLE": {plan.KindHole}, "CARD": {plan.KindCard},
+	"LENS": {plan.KindLens}, "RIG": {plan.KindRig}, "CAMERA": {plan.KindCamera}, "HOLE": {plan.KindHole}, "MIRROR": {plan.KindMirror}, "CARD": {plan.KindCard},
 	"LAMP": {plan.KindLamp}, "WASH": {plan.KindWash, plan.KindLamp}, "GRID": {plan.KindGrid}, "DOOR": {plan.KindDoor}, "ANYTHING": {},
 }
 

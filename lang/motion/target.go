@@ -10,14 +10,24 @@ import (
 type target struct {
 	track *Track       // nil for what stands still
 	cam   *CameraTrack // of a camera; track is then nil
+	glass *glass       // it is seen in; nil for none
 	fixed geom.Vec3    // the middle of what stands still, at the height to aim at
 }
 
 // moves says that the target is not always in one place.
 func (g target) moves() bool { return g.track != nil || g.cam != nil }
 
-// point is the middle of the target on the floor.
+// point is the middle of the target on the floor: of its image, where it is seen in
+// a mirror.
 func (g target) point(t float64) geom.Vec {
+	if g.glass != nil {
+		return g.glass.image(g.itself(t))
+	}
+	return g.itself(t)
+}
+
+// itself is where the target stands, wherever it is seen.
+func (g target) itself(t float64) geom.Vec {
 	switch {
 	case g.track != nil:
 		return g.track.point(t).Floor()
@@ -45,9 +55,18 @@ const aimFraction = 0.5
 // whoever might stand there.
 var eyesOver = float64(body.EyeHeight(body.Anybody().Stature, body.Standing))
 
-// target finds what a text names; false where that is nowhere in the set or on
-// the floor. Cameras are those of the round before.
+// target finds what a text names; false where that, or the mirror it is seen in, is
+// nowhere in the set or on the floor. Cameras are those of the round before.
 func (b *builder) target(t plan.Target) (target, bool) {
+	g, ok := b.itself(t)
+	if !ok {
+		return target{}, false
+	}
+	g.glass, ok = glassOf(t.Glass)
+	return g, ok
+}
+
+func (b *builder) itself(t plan.Target) (target, bool) {
 	if t.Thing == nil {
 		if t.Place == nil {
 			return target{}, false

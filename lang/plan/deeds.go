@@ -80,7 +80,7 @@ type (
 		Focal units.Millimetres // 0: the lens's own, or what it was
 		Stop  units.Stop        // 0 unless given
 	}
-	// See: CAMERA sees TARGET, ... [SIZE] [fifty-fifty].
+	// See: CAMERA sees TARGET [in MIRROR], ... [SIZE] [fifty-fifty].
 	See struct {
 		Targets  []Target
 		Size     string // "" unless given
@@ -120,7 +120,7 @@ type (
 		Angle units.Degrees
 		Turn  Side
 	}
-	// Rack: CAMERA racks to TARGET|LENGTH. One of the two is set.
+	// Rack: CAMERA racks to TARGET [in MIRROR]|LENGTH. One of the two is set.
 	Rack struct {
 		To       *Target
 		Distance *units.Metres

@@ -26,11 +26,21 @@ func (p *Place) Exact() bool { return p.Mark != nil && p.Text == p.Mark.Name }
 type Target struct {
 	Thing Thing  // *Person, *Vehicle, *Rig, *Camera, *Door, ...; nil for a place
 	Place *Place // nil for a thing
+	// Glass is the mirror in which a camera sees it; nil where it sees it directly.
+	Glass *Mirror
 	Span  source.Span
 }
 
-// Name is the thing's name or the place as written.
+// Name is the thing's name or the place as written, with the mirror it is seen in.
 func (t Target) Name() string {
+	if t.Glass != nil {
+		return t.Itself() + " in " + t.Glass.Name
+	}
+	return t.Itself()
+}
+
+// Itself is the thing's name or the place as written, wherever it is seen.
+func (t Target) Itself() string {
 	if t.Thing != nil {
 		return t.Thing.ID().Name
 	}

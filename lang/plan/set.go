@@ -65,6 +65,21 @@ func (o On) Middle() (at, dir geom.Vec) {
 	return along(o.Wall.Line, float64(o.From+o.To)/2), b.Sub(a).Unit()
 }
 
+// faceGap keeps what hangs on a wall clear of the wall's own face, metres.
+const faceGap = 1e-3
+
+// Face is the ends of the stretch on one face of its wall, just clear of it: the
+// face is to the left of the way from a to b. With left it is the one to the left
+// of the wall's line, else the other.
+func (o On) Face(left bool) (a, b geom.Vec) {
+	a, b = o.Ends()
+	out := b.Sub(a).Unit().Left().Mul(float64(o.Wall.Thick)/2 + faceGap)
+	if left {
+		return a.Add(out), b.Add(out)
+	}
+	return b.Sub(out), a.Sub(out)
+}
+
 func along(line []geom.Vec, s float64) geom.Vec {
 	for i := 0; i+1 < len(line); i++ {
 		l := line[i].Dist(line[i+1])

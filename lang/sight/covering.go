@@ -53,7 +53,7 @@ func (r *Report) Covering(camera, body int, f units.Frame) []Backing {
 			s1 := lo + (hi-lo)*float64(j+1)/behindRays
 			w := e.weight(cx, cy, s0, s1)
 			area += w
-			if k, distance, ok := l.before(t, held, cx, cy, (s0+s1)/2); ok {
+			if k, distance, ok := nearer(l.items, t, held, cx, cy, (s0+s1)/2); ok {
 				tally.add(k, w, distance)
 			}
 		}
@@ -61,16 +61,16 @@ func (r *Report) Covering(camera, body int, f units.Frame) []Backing {
 	return tally.backings(area)
 }
 
-// before is which of some items a ray meets nearer than an item that it meets,
-// and how far away.
-func (l *looker) before(t *item, held []int, cx, cy, s float64) (first int, distance float64, ok bool) {
+// nearer is which of some items a ray meets nearer than an item that it meets, and
+// how far away.
+func nearer(items []item, t *item, held []int, cx, cy, s float64) (first int, distance float64, ok bool) {
 	nearest, ok := t.reach(cx, cy, s)
 	if !ok {
 		return 0, 0, false
 	}
 	first = nothingBeyond
 	for _, i := range held {
-		if d, ok := l.items[i].reach(cx, cy, s); ok && d < nearest {
+		if d, ok := items[i].reach(cx, cy, s); ok && d < nearest {
 			nearest, first = d, i
 		}
 	}

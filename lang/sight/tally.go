@@ -11,7 +11,8 @@ const (
 	nothingBeyond = -2
 )
 
-// tally adds up what rays meet, by item and then by name.
+// tally adds up what rays meet, by item and then by name; the images of a mirror
+// count on from the items.
 type tally struct {
 	l       *looker
 	share   []float64 // by item, two on
@@ -19,7 +20,8 @@ type tally struct {
 }
 
 func newTally(l *looker) *tally {
-	t := &tally{l: l, share: make([]float64, l.n+2), nearest: make([]float64, l.n+2)}
+	n := l.n + l.nimage + 2
+	t := &tally{l: l, share: make([]float64, n), nearest: make([]float64, n)}
 	for i := range t.nearest {
 		t.nearest[i] = math.Inf(1)
 	}
@@ -38,15 +40,20 @@ func (t *tally) backings(whole float64) []Backing {
 		if share == 0 {
 			continue
 		}
+		nearest := t.nearest[i]
 		var b Backing
 		switch i - 2 {
 		case nothingBeyond:
 		case floorBeyond:
 			b.Kind = "floor"
 		default:
-			b = t.l.named(&t.l.items[i-2])
+			if i -= 2; i < t.l.n {
+				b = t.l.named(&t.l.items[i])
+			} else {
+				b = t.l.named(&t.l.images[i-t.l.n])
+			}
 		}
-		b.Share, b.Distance = share, t.nearest[i]
+		b.Share, b.Distance = share, nearest
 		again := false
 		for k := range out {
 			if o := &out[k]; o.Name == b.Name && o.Kind == b.Kind {

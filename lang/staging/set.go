@@ -34,28 +34,21 @@ func (b *builder) set() {
 		}
 		// A mirror hangs on both faces of its wall: one reflecting rectangle each,
 		// just clear of it.
-		a, c := m.Ends()
-		out := c.Sub(a).Unit().Left().Mul(float64(m.Wall.Thick)/2 + faceGap)
-		z := [2]float64{float64(m.High.Low), float64(m.High.High)}
-		s.Scene.Mirrors = append(s.Scene.Mirrors,
-			sight.Mirror{Name: m.Name, A: a.Add(out), B: c.Add(out), Z: z},
-			sight.Mirror{Name: m.Name, A: c.Sub(out), B: a.Sub(out), Z: z})
+		for _, left := range []bool{true, false} {
+			a, c := m.Face(left)
+			s.Scene.Mirrors = append(s.Scene.Mirrors, sight.Mirror{Name: m.Name, A: a, B: c, Z: [2]float64{float64(m.High.Low), float64(m.High.High)}})
+		}
 	}
 	for _, g := range b.plan.Set.Glows {
 		if g.Bad || g.Wall == nil {
 			continue
 		}
-		a, c := g.Ends()
-		out := c.Sub(a).Unit().Left().Mul(float64(g.Wall.Thick)/2 + faceGap)
-		z := [2]float64{float64(g.High.Low), float64(g.High.High)}
-		s.Scene.Glows = append(s.Scene.Glows,
-			sight.Glow{Name: g.Name, A: a.Add(out), B: c.Add(out), Z: z, Nits: g.Nits},
-			sight.Glow{Name: g.Name, A: c.Sub(out), B: a.Sub(out), Z: z, Nits: g.Nits})
+		for _, left := range []bool{true, false} {
+			a, c := g.Face(left)
+			s.Scene.Glows = append(s.Scene.Glows, sight.Glow{Name: g.Name, A: a, B: c, Z: [2]float64{float64(g.High.Low), float64(g.High.High)}, Nits: g.Nits})
+		}
 	}
 }
-
-// faceGap keeps what hangs on a wall clear of the wall's own face, metres.
-const faceGap = 1e-3
 
 // shut lists when a door stands in its opening. A door that is opening has left
 // it: what it may show is held against the plan from its first moment. One that

@@ -149,6 +149,8 @@ func (s *See) fold(f *folder) {
 			s.Size = p.Size
 		case p.Fifty:
 			turnOn(f, &s.Fifty, true, p, "fifty-fifty")
+		case p.Glass != nil:
+			f.complain(p, "a mirror stands right after whom it shows: mina in "+p.Glass.Text)
 		default:
 			return false
 		}
@@ -221,7 +223,7 @@ func needs(f *folder, at Spanned, verb string, m *Measure, one, other string) {
 }
 
 func (s *Rack) fold(f *folder) {
-	s.Timed.fold(f, func(p *Phrase) bool { return own(f, &s.To, p.To, p) })
+	s.Timed.fold(f, func(p *Phrase) bool { return own(f, &s.To, p.To, p) || own(f, &s.Glass, p.Glass, p) })
 	if s.To == nil {
 		f.complain(s, "`racks` needs to say to what: `to` a name, a point or a distance")
 	}

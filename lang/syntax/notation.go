@@ -15,6 +15,7 @@ var Notation = map[string]string{
 	"ANGLE":    "an angle: 45 deg",
 	"DURATION": "a time: 12 s, 1:04.5, 90 f, 16 counts, 2 bars",
 	"TARGET":   "PLACE | the name of a person or a thing",
+	"MIRROR":   "the name of a mirror",
 	"CARRIER":  "the name of a vehicle or a rig",
 	"T":        "a stop: T2.8",
 	"GAUGE":    "the film: 35mm-4perf, 35mm-3perf, 16mm",

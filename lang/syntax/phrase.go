@@ -16,6 +16,7 @@ type Phrase struct {
 	Starting  *Time
 	When      *Trigger
 	In        *Quantity
+	Glass     *Name // `in` with a name
 	For       *Quantity
 	At        *Goal
 	By        *Time

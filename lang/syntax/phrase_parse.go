@@ -77,6 +77,9 @@ func (p *Phrase) keyword(l *lexer.PeekingLexer, word string) error {
 	case "when":
 		return readBy(l, &p.When, triggerGrammar, "Trigger")
 	case "in":
+		if IsNameToken(*l.Peek()) {
+			return read(l, &p.Glass, "Name")
+		}
 		return read(l, &p.In, "Quantity")
 	case "for":
 		return read(l, &p.For, "Quantity")

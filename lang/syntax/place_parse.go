@@ -147,6 +147,36 @@ func (c *Corner) Parse(l *lexer.PeekingLexer) error {
 	return nil
 }
 
+// Parse takes what is seen: Target ('in' Name)?. An amount after `in` is a time.
+func (s *Seen) Parse(l *lexer.PeekingLexer) error {
+	s.here(l)
+	what := &Target{}
+	if err := what.Parse(l); err != nil {
+		return err
+	}
+	s.What = what
+	if inGlass(l) {
+		l.Next()
+		if err := read(l, &s.Glass, "Name"); err != nil {
+			return err
+		}
+	}
+	s.end(l)
+	return nil
+}
+
+// inGlass reports whether the line goes on with `in` and a name.
+func inGlass(l *lexer.PeekingLexer) bool {
+	if !is(l, "in") {
+		return false
+	}
+	before := l.MakeCheckpoint()
+	l.Next()
+	named := IsNameToken(*l.Peek())
+	l.LoadCheckpoint(before)
+	return named
+}
+
 // Parse takes a goal: Place | Quantity.
 func (g *Goal) Parse(l *lexer.PeekingLexer) error {
 	g.here(l)

@@ -26,12 +26,19 @@ type TakeLens struct {
 // See says what a camera must see, and how.
 type See struct {
 	Node
-	Who     *Name     `parser:"@@"`
-	Verb    string    `parser:"@'sees'"`
-	Targets []*Target `parser:"@@ ( ',' @@ )*"`
+	Who     *Name   `parser:"@@"`
+	Verb    string  `parser:"@'sees'"`
+	Targets []*Seen `parser:"@@ ( ',' @@ )*"`
 	Timed
 	Size  string // "" or one of Sizes
 	Fifty bool
+}
+
+// Seen is one of what a camera sees: mina, or mina in glass.
+type Seen struct {
+	Node
+	What  *Target
+	Glass *Name // the mirror that shows it; nil where it is seen directly
 }
 
 // Lead is a camera keeping its distance in front of or behind somebody.
@@ -99,7 +106,8 @@ type Rack struct {
 	Who  *Name  `parser:"@@"`
 	Verb string `parser:"@'racks'"`
 	Timed
-	To *Goal
+	To    *Goal
+	Glass *Name // the mirror in which it is focused on
 }
 
 // Hide puts a camera behind a hole in the set.
