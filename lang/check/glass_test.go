@@ -49,7 +49,7 @@ func TestFoldedPath(t *testing.T) {
 	// the face is 0.1 m nearer than the body.
 	head := math.Atan2(1.66*0.935-1.5, 7.2111)
 	assert.InDelta(t, math.Hypot(7.2111, 1.66*0.935-1.5)*math.Cos(head-v.Tilt)-0.1, v.Focus, 0.003)
-	assert.InDelta(t, 0.98279, v.Pan, 1e-4)      // atan2(6, 4)
+	assert.InDelta(t, 0.98279, v.Pan, 1e-4) // atan2(6, 4)
 	assert.Empty(t, r.Sight.Of(0, 0), "mina herself is out of frame")
 	in := r.Sight.In(0, 0, 0)
 	in = append(in, r.Sight.In(1, 0, 0)...)

@@ -1,8 +1,11 @@
 package motion
 
 import (
+	"math"
+
 	"longhand/lang/geom"
 	"longhand/lang/plan"
+	"longhand/lang/units"
 )
 
 // What is seen in a mirror is seen where its image is: as far behind the glass as
@@ -43,4 +46,18 @@ func (g *glass) image(p geom.Vec) geom.Vec {
 		face = -face
 	}
 	return p.Sub(g.across.Mul(2 * (d - face)))
+}
+
+// Image is where a mirror shows somebody who is somewhere: as far behind the glass,
+// turned over across it. Without a mirror, or with one that hangs nowhere, it is where
+// they are.
+func Image(m *plan.Mirror, p Pose) Pose {
+	g, ok := glassOf(m)
+	if !ok || g == nil {
+		return p
+	}
+	at := g.image(p.Point())
+	p.X, p.Y = units.Metres(at.X), units.Metres(at.Y)
+	p.Heading = geom.AngleDiff(0, 2*g.across.Angle()+math.Pi-p.Heading)
+	return p
 }

@@ -7,6 +7,7 @@ import (
 
 	"longhand/lang/body"
 	"longhand/lang/geom"
+	"longhand/lang/motion"
 	"longhand/lang/optics"
 	"longhand/lang/plan"
 	"longhand/lang/units"
@@ -29,10 +30,11 @@ func (d *Drawer) Caption(camera *plan.Camera, f units.Frame, moment string) []st
 	targets := ct.Targets(at)
 	names := make([]string, len(targets))
 	var who *plan.Person
+	var in *plan.Mirror
 	for i, t := range targets {
 		names[i] = t.Name()
 		if p, ok := t.Thing.(*plan.Person); ok && who == nil {
-			who = p
+			who, in = p, t.Glass
 		}
 	}
 	system := d.r.Plan.Take.Units
@@ -41,7 +43,7 @@ func (d *Drawer) Caption(camera *plan.Camera, f units.Frame, moment string) []st
 		sees = "on " + strings.Join(names, " and ")
 	}
 	if who != nil {
-		if size, off, ok := d.size(camera, who, f); ok {
+		if size, off, ok := d.size(camera, who, in, f); ok {
 			sees += ": " + size
 			if off != "" {
 				sees += " (" + off + ")"
@@ -87,14 +89,15 @@ func (d *Drawer) Caption(camera *plan.Camera, f units.Frame, moment string) []st
 	return []string{head, sees, strings.Join(glass, ", "), place}
 }
 
-// size is how a person is framed, and what was asked for where it differs.
-func (d *Drawer) size(camera *plan.Camera, who *plan.Person, f units.Frame) (size, off string, ok bool) {
+// size is how a person, or their reflection in a mirror, is framed, and what was asked
+// for where it differs.
+func (d *Drawer) size(camera *plan.Camera, who *plan.Person, in *plan.Mirror, f units.Frame) (size, off string, ok bool) {
 	ct, tr := d.r.Tracks.Camera(camera), d.r.Tracks.Body(who)
 	if tr == nil || ct.Frame.Height <= 0 {
 		return "", "", false
 	}
 	at := d.r.Tracks.Rate.Time(f)
-	v, pose := ct.At(at), tr.At(at)
+	v, pose := ct.At(at), motion.Image(in, tr.At(at))
 	if !(v.Focal > 0) {
 		return "", "", false
 	}
@@ -111,6 +114,9 @@ func (d *Drawer) size(camera *plan.Camera, who *plan.Person, f units.Frame) (siz
 		name = "smaller than wide"
 	}
 	size = name + " of " + who.Name + " at " + units.Metres(depth).Text(d.r.Plan.Take.Units)
+	if in != nil {
+		size += " by way of " + in.Name
+	}
 	if asked := ct.Size(at); asked != body.NoSize && asked != is {
 		off = "asked " + asked.String()
 	}

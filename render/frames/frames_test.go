@@ -286,3 +286,30 @@ func BenchmarkSheet(b *testing.B) {
 		d.Sheet(r.Plan.Beats[6], Options{})
 	}
 }
+
+// MIR-5: by way of a mirror along y = 3, somebody at (4, 0) is 7.21 m from a lens at
+// the origin.
+func TestCaptionTellsTheMirror(t *testing.T) {
+	r := compiled(t, `take "In the cloakroom"
+set "Cloakroom"
+  wall north (0, 3.101) (8, 3.101) high 3 m thick 0.2 m
+  mirror glass on north 1.2 m to 2.8 m high 0.6 m to 2.4 m
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w50 50 mm stops T2 to T22
+  rig legs sticks
+people
+  performer mina height 1.66 m
+  crew ida
+beat "At the glass"
+  mina stands at (4, 0) for 4 s
+  legs stands at (0, 0)
+  A on legs with ida
+  A takes w50 T4
+  A sees mina in glass
+`)
+	lines := New(r).Caption(r.Plan.Kit.Cameras[0], 0, "start")
+	require.Len(t, lines, 4)
+	assert.Contains(t, lines[1], "on mina in glass: full of mina at 7.2")
+	assert.Contains(t, lines[1], "by way of glass")
+}

@@ -76,9 +76,12 @@ func (m *maker) focusOf(t *Table, p *part, ct *motion.CameraTrack) {
 			stop = fallbackStop
 			t.note("where the plan gives no stop, " + stop.String() + " is taken")
 		}
-		target, where := m.focusTarget(p, ct, k.at)
+		target, where, in := m.focusTarget(p, ct, k.at)
 		if target == "" {
 			continue
+		}
+		if in != nil {
+			t.note(byWayOfGlass)
 		}
 		lens := optics.Focus{Focal: units.Millimetres(v.Focal), Stop: stop, Circle: circle}
 		s := units.Metres(v.Focus)
@@ -104,8 +107,9 @@ func (m *maker) focusOf(t *Table, p *part, ct *motion.CameraTrack) {
 	}
 }
 
-// focusTarget is what a camera is focused on and where that is.
-func (m *maker) focusTarget(p *part, ct *motion.CameraTrack, at units.Seconds) (target, where string) {
+// focusTarget is what a camera is focused on, where that is, and the mirror it is seen
+// in.
+func (m *maker) focusTarget(p *part, ct *motion.CameraTrack, at units.Seconds) (target, where string, in *plan.Mirror) {
 	var rack *plan.Action
 	for _, a := range p.actions {
 		if _, ok := a.Deed.(*plan.Rack); ok && a.Subject == plan.Thing(ct.Camera) {
@@ -118,21 +122,21 @@ func (m *maker) focusTarget(p *part, ct *motion.CameraTrack, at units.Seconds) (
 	if rack != nil && (aim == nil || p.clock.Of(rack).Start >= aim.Start) {
 		d := rack.Deed.(*plan.Rack)
 		if d.To == nil {
-			return "a distance", ""
+			return "a distance", "", nil
 		}
 		return m.targetAt(p, *d.To, at)
 	}
 	if aim == nil || aim.See == nil || len(aim.See.Targets) == 0 {
-		return "", ""
+		return "", "", nil
 	}
 	return m.targetAt(p, aim.See.Targets[0], at)
 }
 
-func (m *maker) targetAt(p *part, t plan.Target, at units.Seconds) (target, where string) {
+func (m *maker) targetAt(p *part, t plan.Target, at units.Seconds) (target, where string, in *plan.Mirror) {
 	if t.Thing == nil {
-		return t.Name(), t.Name()
+		return t.Name(), t.Itself(), t.Glass
 	}
-	return t.Name(), m.where(p, t.Thing, at)
+	return t.Name(), m.where(p, t.Thing, at), t.Glass
 }
 
 // focusMarks are the moments at which the focus of a rolling camera changes its

@@ -13,8 +13,10 @@ import (
 	"longhand/lang/units"
 )
 
-// framing is how a camera frames a person over a stretch.
+// framing is how a camera frames a person, or their reflection in a mirror, over a
+// stretch.
 type framing struct {
+	glass          *plan.Mirror
 	asked          string
 	first, last    body.Size
 	tight, loose   body.Size
@@ -34,28 +36,32 @@ func (m *maker) sizes() *Table {
 		col("holds", "as asked", "whether it is, within the tolerance of an operator's eye, all the while"), col("tightest", "tightest", "size where the frame is tightest"), col("tightest_clock", "at", "when it is"),
 		measure("frame_height", "frame height there", "m", "what the frame covers, top to bottom, at the person"),
 		measure("near", "nearest", "m", "from the lens along its axis"), measure("far", "farthest", "m", "from the lens along its axis"))
+	reflected := false
 	t.Empty = "No rolling camera is told to see a person with a lens in this plan."
 	for _, p := range m.parts {
 		for _, s := range p.spans() {
 			for _, ct := range p.cameras() {
 				for _, who := range m.p.People {
 					tr := p.tracks.Body(who)
-					f := m.framing(p, ct, who, s)
-					if f.frames == 0 {
-						continue
+					for _, f := range m.framings(p, ct, who, s) {
+						asked := f.asked
+						if asked == "" {
+							asked = "any"
+						}
+						of := plan.Target{Thing: who, Glass: f.glass}
+						t.add(nil, p.beatAt(s.From), m.clock(f.from), m.until(f.to), cells(word(ct.Camera.Name), word(of.Name()), word(asked), word(sizeName(f.first)), word(sizeName(f.last)), word(f.holds(tr.Stature)),
+							word(sizeName(f.tight)), word(f.tightAt.Clock()), m.length(f.tightH), m.length(f.near), m.length(f.far)))
+						reflected = reflected || f.glass != nil
 					}
-					asked := f.asked
-					if asked == "" {
-						asked = "any"
-					}
-					t.add(nil, p.beatAt(s.From), m.clock(f.from), m.until(f.to), cells(word(ct.Camera.Name), word(who.Name), word(asked), word(sizeName(f.first)), word(sizeName(f.last)), word(f.holds(tr.Stature)),
-						word(sizeName(f.tight)), word(f.tightAt.Clock()), m.length(f.tightH), m.length(f.near), m.length(f.far)))
 				}
 			}
 		}
 	}
 	if len(t.Rows) > 0 {
 		t.note("a size is told from the height of frame at the person and the person's stature, upright")
+	}
+	if reflected {
+		t.note(byWayOfGlass)
 	}
 	return t
 }
@@ -76,8 +82,22 @@ func sizeName(s body.Size) string {
 	return s.String()
 }
 
-func (m *maker) framing(p *part, ct *motion.CameraTrack, who *plan.Person, s clock.Span) framing {
-	f := framing{near: units.Metres(math.Inf(1)), tightH: units.Metres(math.Inf(1))}
+// byWayOfGlass says what a distance to a reflection is.
+const byWayOfGlass = "distances to a reflection (in a mirror) run from the lens to the glass and on to the person: measure both legs"
+
+// framings is how a camera frames somebody directly and in each mirror, where it does.
+func (m *maker) framings(p *part, ct *motion.CameraTrack, who *plan.Person, s clock.Span) []framing {
+	var out []framing
+	for _, in := range append([]*plan.Mirror{nil}, m.p.Set.Mirrors...) {
+		if f := m.framing(p, ct, who, in, s); f.frames > 0 {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+func (m *maker) framing(p *part, ct *motion.CameraTrack, who *plan.Person, in *plan.Mirror, s clock.Span) framing {
+	f := framing{glass: in, near: units.Metres(math.Inf(1)), tightH: units.Metres(math.Inf(1))}
 	tr := p.tracks.Body(who)
 	if tr == nil || ct.Frame.Height <= 0 {
 		return f
@@ -86,10 +106,10 @@ func (m *maker) framing(p *part, ct *motion.CameraTrack, who *plan.Person, s clo
 		at := m.rate.Time(k)
 		aim := ct.Aim(at)
 		v := ct.At(at)
-		if !ct.Rolling(at) || aim == nil || v.Focal <= 0 || !sees(aim.See, who) || at < aim.Done && aim.Start > 0 {
+		if !ct.Rolling(at) || aim == nil || v.Focal <= 0 || !sees(aim.See, who, in) || at < aim.Done && aim.Start > 0 {
 			continue
 		}
-		depth, ok := faceDepth(v, ct.Frame, tr.At(at))
+		depth, ok := faceDepth(v, ct.Frame, motion.Image(in, tr.At(at)))
 		if !ok {
 			continue
 		}
@@ -132,12 +152,12 @@ func (f *framing) holds(stature units.Metres) string {
 	return "yes"
 }
 
-func sees(s *plan.See, who plan.Thing) bool {
+func sees(s *plan.See, who plan.Thing, in *plan.Mirror) bool {
 	if s == nil {
 		return false
 	}
 	for _, t := range s.Targets {
-		if t.Thing == who {
+		if t.Thing == who && t.Glass == in {
 			return true
 		}
 	}
