@@ -1,6 +1,8 @@
 package bind
 
 import (
+	"strings"
+
 	"longhand/lang/plan"
 	"longhand/lang/syntax"
 	"longhand/lang/units"
@@ -54,6 +56,15 @@ func (l *line) supply(s *syntax.Supply) {
 		p.Volts, p.Amperes = units.Volts(v), units.Amperes(i)
 		if s.Times != nil {
 			p.Count = l.whole(s.Times, "x", 1, 10000)
+		}
+		p.ThreePhase = s.Three
+		if s.Cable != nil {
+			run := l.length(s.Cable.Run, "cable", limits{0, 5000, true})
+			section, _ := l.quantity(s.Cable.Section, units.Section, "cable", limits{0.5, 1000, false})
+			p.Cable = &plan.Cable{Run: run, Section: units.SquareMillimetres(section), Span: l.at(s.Cable.Section)}
+			if text := tidy(s.Cable.Section.Text); strings.HasSuffix(text, "AWG") {
+				p.Cable.Gauge = text
+			}
 		}
 	})
 }

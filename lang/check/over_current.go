@@ -101,7 +101,7 @@ func (p *Pass) overCurrent(draw lighting.Draw, s diag.Severity, message string) 
 		}
 	}
 	if len(p.Plan.Set.Supplies) == 1 {
-		amps := light.Current(draw.Peak, supply.Volts, 1)
+		amps := lighting.Current(supply, draw.Peak)
 		each := light.ContinuousLimit(supply.Amperes)
 		d.Note("at %s that are %s; a circuit of %s lastingly carries %s", supply.Volts, amps, supply.Amperes, each)
 		p.offerCircuits(d)

@@ -13,6 +13,7 @@ var Rules = []*Rule{
 	cueOverlap,
 	gridFull,
 	overCurrent,
+	voltageDrop,
 	lightWindow,
 	pickupLight,
 	noPlace,

@@ -28,7 +28,8 @@ func Defaults() []units.Default {
 	const handbook = "Standard Handbook for Electrical Engineers, 11th ed., approximate"
 	return []units.Default{
 		one("lasting load on a circuit", "US National Electrical Code 210.20(A), as quoted", "%s of its rating", units.Percent(100*ContinuousShare)),
-		one("copper, resistivity", units.Practice, "%s Ω·mm²/m", units.Number(CopperResistivity, 4)),
+		one("copper in a cable, resistivity", "IEC 60364-5-52:2009, annex G", "%s Ω·mm²/m", units.Number(CopperInService, 4)),
+		one("voltage lost on the way to lamps", "IEC 60364-5-52:2009, table G.52.1", "at most %s, on a supply of one's own %s", DropForLamps, DropOnOwnSupply),
 		one("tungsten lamp, power", handbook, "level to the power of %s", units.Number(float64(Tungsten), 1)),
 		one("tungsten lamp, light", handbook, "level to the power of %s", units.Number(filamentLight, 1)),
 		one("tungsten lamp, colour temperature", handbook, "level to the power of %s", units.Number(filamentKelvin, 2)),

@@ -13,10 +13,6 @@ import (
 // circuit carries 125 % of the continuous load).
 const ContinuousShare = 0.8
 
-// CopperResistivity is in Ω·mm²/m, at working temperature, as installers
-// reckon.
-const CopperResistivity = 0.0175
-
 // Current is what a load draws from one phase: P/(V·pf). A power factor of 0 is
 // taken as 1.
 func Current(p units.Watts, v units.Volts, powerFactor float64) units.Amperes {
@@ -47,12 +43,6 @@ func ContinuousLimit(rating units.Amperes) units.Amperes { return rating * Conti
 
 // RatingFor is the least rating of a circuit that may carry a lasting load.
 func RatingFor(continuous units.Amperes) units.Amperes { return continuous / ContinuousShare }
-
-// VoltageDrop is what a run of two-wire copper cable loses: 2·L·I·ρ/A, the
-// section A in mm².
-func VoltageDrop(run units.Metres, i units.Amperes, section float64) units.Volts {
-	return units.Volts(2 * float64(run) * float64(i) * CopperResistivity / section)
-}
 
 // Spread puts lamps on circuits, the largest first, each on the first circuit
 // with room under the limit. It returns each lamp's circuit, from 0, and how

@@ -1,8 +1,6 @@
 package lighting
 
 import (
-	"sort"
-
 	"longhand/lang/light"
 	"longhand/lang/plan"
 	"longhand/lang/units"
@@ -26,46 +24,18 @@ type Draw struct {
 // Draw is the most that the lamps draw, and where it is to come from: the
 // largest lamps first, each on the first circuit with room.
 func (l *Lighting) Draw(supplies []*plan.Supply) Draw {
-	d := Draw{Homeless: map[*Unit]int{}}
+	var d Draw
 	loads := l.Loads()
 	d.Peak, d.When = light.Peak(loads, 0, l.Length)
-	type circuit struct {
-		volts units.Volts
-		room  units.Amperes
-	}
-	var all []circuit
-	for _, s := range supplies {
-		if s.Bad || !(s.Volts > 0) {
-			continue
-		}
-		for range max(s.Count, 1) {
-			all = append(all, circuit{s.Volts, light.ContinuousLimit(s.Amperes)})
-			d.Rated += units.Watts(float64(s.Volts) * float64(s.Amperes))
-			d.Lasting += units.Watts(float64(s.Volts) * float64(light.ContinuousLimit(s.Amperes)))
-		}
-	}
-	d.Circuits = len(all)
-	order := make([]*Unit, len(l.Units))
-	for i := range l.Units {
-		order[i] = &l.Units[i]
+	for i := range loads {
 		d.Full += loads[i].Full
 	}
-	sort.SliceStable(order, func(i, j int) bool { return order[i].Lamp.Power > order[j].Lamp.Power })
-	const slop = 1e-9 // ampere: what rounding may add to a sum that is just full
-	for _, u := range order {
-		for range u.Count {
-			found := false
-			for k := range all {
-				if a := light.Current(u.Lamp.Power, all[k].volts, 1); a <= all[k].room+slop {
-					all[k].room -= a
-					found = true
-					break
-				}
-			}
-			if !found {
-				d.Homeless[u]++
-			}
-		}
+	all, homeless := l.Circuits(supplies)
+	d.Circuits, d.Homeless = len(all), homeless
+	for i := range all {
+		s := all[i].Supply
+		d.Rated += power(s, s.Amperes)
+		d.Lasting += power(s, light.ContinuousLimit(s.Amperes))
 	}
 	return d
 }

@@ -48,7 +48,7 @@ var meanings = map[string]string{
 // dimensions are the capitals that are quantities.
 var dimensions = map[string]units.Dimension{
 	"LENGTH": units.Length, "MASS": units.Mass, "SPEED": units.Speed, "ANGLE": units.Angle, "DURATION": units.Duration,
-	"POWER": units.Power, "TEMPERATURE": units.Temperature, "TURNING": units.AngularSpeed,
+	"POWER": units.Power, "TEMPERATURE": units.Temperature, "TURNING": units.AngularSpeed, "SECTION": units.Section,
 }
 
 // shapeOf is the shape of a kind of statement.

@@ -188,6 +188,26 @@ type Supply struct {
 	Volts   units.Volts
 	Amperes units.Amperes
 	Count   int // circuits of that size
+	// ThreePhase says that each circuit has three phases, Volts being between two
+	// of them.
+	ThreePhase bool
+	Cable      *Cable // of each circuit, from there to its lamps; nil unless given
+}
+
+// Cable is a run of copper cable.
+type Cable struct {
+	Run     units.Metres
+	Section units.SquareMillimetres
+	Gauge   string      // as written, where that is a wire gauge: "10 AWG"
+	Span    source.Span // of the section
+}
+
+// Thick is the cable's cross-section in words: "6 mm²" or "10 AWG (5.26 mm²)".
+func (c *Cable) Thick() string {
+	if c.Gauge != "" {
+		return c.Gauge + " (" + c.Section.String() + ")"
+	}
+	return c.Section.String()
 }
 
 // PlacedLamp is a lamp that stands in the set.

@@ -32,6 +32,7 @@ type Detail struct {
 	Spread  *Quantity
 	Scale   *Ratio
 	Zone    *Zone
+	Cable   *Cable
 	Flag    string
 	Amount  *Quantity
 }
@@ -55,6 +56,13 @@ type Size struct {
 	Node
 	Length *Quantity `parser:"@@"`
 	Width  *Quantity `parser:"('x' | '×') @@"`
+}
+
+// Cable is a run of cable: how long it is, and how thick its wires are.
+type Cable struct {
+	Node
+	Run     *Quantity `parser:"@@"`
+	Section *Quantity `parser:"@@"`
 }
 
 // Colour is a colour's name or a temperature: amber, 3200 K. One is set.

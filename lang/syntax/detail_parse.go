@@ -10,6 +10,7 @@ var (
 	stopsGrammar  = grammarOf[Stops]()
 	sizeGrammar   = grammarOf[Size]()
 	colourGrammar = grammarOf[Colour]()
+	cableGrammar  = grammarOf[Cable]()
 )
 
 // Parse takes a detail by its first word, for participle.
@@ -79,7 +80,7 @@ func (d *Detail) quantity(word string) **Quantity {
 func (d *Detail) other(l *lexer.PeekingLexer, word string) error {
 	switch word {
 	case "high", "at", "points", "aims", "squeeze", "stops", "carries", "size", "seats",
-		"colour", "color", "scale", "zone", "wild", "glass", "open", "shut", "gear", "changes", "modern", "seen":
+		"colour", "color", "scale", "zone", "cable", "wild", "glass", "open", "shut", "gear", "changes", "modern", "seen", "three-phase":
 		l.Next()
 	default:
 		return participle.NextMatch
@@ -112,6 +113,8 @@ func (d *Detail) other(l *lexer.PeekingLexer, word string) error {
 		return read(l, &d.Scale, "Ratio")
 	case "zone":
 		return read(l, &d.Zone, "Zone")
+	case "cable":
+		return readBy(l, &d.Cable, cableGrammar, "Cable")
 	}
 	d.Flag = word
 	return nil

@@ -29,6 +29,7 @@ var parts = map[string]string{
 	"Stops":      "the widest and the smallest stop: T2 to T22",
 	"Colour":     "a colour: a name, or 3200 K",
 	"Ratio":      "a ratio: 1.85, 16:9 or 1:50",
+	"Cable":      "how long the cable is and how thick its wires: 40 m 6 mm2",
 	"Zone":       "the clocks' offset: +02:00",
 	"Date":       "a date: 2026-08-20",
 	"Bearing":    "degrees and their letter: 56.05 N",
@@ -184,6 +185,10 @@ func meant(kind *Kind, words []Token, at int) units.Dimension {
 		return units.Speed
 	case before == "round" && word == "pillar":
 		return units.Length
+	case word == "supply" && before == "cable":
+		return units.Length
+	case word == "supply" && at > 1 && words[at-2].Value == "cable":
+		return units.Section
 	case word == "supply" && words[at-1].Type == TokQuantity:
 		return units.Current
 	case word == "supply":

@@ -146,7 +146,9 @@ func (s *Grid) fold(f *folder) {
 }
 
 func (s *Supply) fold(f *folder) {
-	details(f, s.Details, func(d *Detail) bool { return slot(f, &s.Times, d.Times, d) })
+	details(f, s.Details, func(d *Detail) bool {
+		return slot(f, &s.Times, d.Times, d) || slot(f, &s.Cable, d.Cable, d) || set(f, &s.Three, "three-phase", d)
+	})
 }
 
 func (s *PlaceLamp) fold(f *folder) {
@@ -225,7 +227,7 @@ func (d *Detail) Word() string {
 		{d.Size != nil, "size"}, {d.Reach != nil, "reach"}, {d.Seats != nil, "seats"},
 		{d.Speed != nil, "speed"}, {d.Back != nil, "back"}, {d.Pan != nil, "pan"},
 		{d.Colour != nil, "colour"}, {d.Height != nil, "height"}, {d.Spread != nil, "spread"},
-		{d.Scale != nil, "scale"}, {d.Zone != nil, "zone"}, {d.Flag != "", d.Flag},
+		{d.Scale != nil, "scale"}, {d.Zone != nil, "zone"}, {d.Cable != nil, "cable"}, {d.Flag != "", d.Flag},
 	} {
 		if w.said {
 			return w.word

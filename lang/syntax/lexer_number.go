@@ -143,7 +143,7 @@ func inchesLength(text string) int {
 func unitLength(text string) int {
 	skip := spaces(text)
 	rest := text[skip:]
-	if k := mark(rest, "%", "°/s", "°"); k > 0 {
+	if k := mark(rest, "%", "°/s", "°", "mm²"); k > 0 {
 		return skip + k
 	}
 	word := wordLength(rest)

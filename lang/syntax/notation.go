@@ -17,6 +17,7 @@ var Notation = map[string]string{
 	"TARGET":   "PLACE | the name of a person or a thing",
 	"MIRROR":   "the name of a mirror",
 	"CARRIER":  "the name of a vehicle or a rig",
+	"SECTION":  "a wire's cross-section: 6 mm2, 10 AWG",
 	"T":        "a stop: T2.8",
 	"GAUGE":    "the film: 35mm-4perf, 35mm-3perf, 16mm",
 	"OFFSET":   "the clocks' lead on universal time: +02:00",

@@ -160,6 +160,8 @@ type Supply struct {
 	Amperes *Quantity `parser:"@@"`
 	Details []*Detail `parser:"@@*"`
 	Times   *Number   // lines of it; nil is one
+	Cable   *Cable    // of each line, from there to its lamps
+	Three   bool      // the line has three phases
 }
 
 // PlaceLamp puts a lamp on its stand or hook.

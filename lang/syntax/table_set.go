@@ -118,10 +118,10 @@ var setKinds = []*Kind{
 	define[Supply](Kind{
 		Words:   []string{"supply"},
 		Section: "set",
-		Usage:   "supply NAME NUMBER V NUMBER A [x INT]",
+		Usage:   "supply NAME NUMBER V NUMBER A [three-phase] [x INT] [cable LENGTH SECTION]",
 		Means:   "Where power comes from: its voltage, its current, and how many such lines there are.",
-		Example: "supply street-side 230 V 63 A x 3",
-		Doc:     "A distribution for the licensed person in charge to confirm; the plan only adds up.",
+		Example: "supply street-side 230 V 63 A x 3 cable 40 m 10 mm2",
+		Doc:     "`cable` is how far each line runs to its lamps and how thick its copper is; the plan then says what voltage is lost on the way. Of a `three-phase` line the voltage is that between two phases, and its lamps are taken to be spread evenly over the three. A distribution for the licensed person in charge to confirm; the plan only adds up.",
 	}),
 	define[PlaceLamp](Kind{
 		Words:   []string{"place"},

@@ -24,7 +24,8 @@ const (
 	Voltage
 	Intensity
 	Luminance
-	Share // percent
+	Section // of a wire
+	Share   // percent
 	FrameRate
 	BeatRate
 	WordRate
@@ -64,6 +65,7 @@ var Table = []Unit{
 	{"W", Power, 1, ""}, {"kW", Power, 1000, ""},
 	{"A", Current, 1, ""}, {"V", Voltage, 1, ""},
 	{"cd", Intensity, 1, ""}, {"cd/m2", Luminance, 1, ""}, {"%", Share, 1, ""},
+	{"mm2", Section, 1, ""}, {"mm²", Section, 1, "mm2"}, {awg, Section, 1, ""},
 	{"fps", FrameRate, 1, ""}, {"bpm", BeatRate, 1, ""}, {"words/min", WordRate, 1, ""},
 }
 
@@ -226,6 +228,7 @@ var kinds = map[Dimension][2]string{
 	Mass: {"a weight", "2.6 kg or 5.7 lb"}, Temperature: {"a colour temperature", "3200 K"},
 	Power: {"a power", "650 W or 2 kW"}, Current: {"a current", "16 A"}, Voltage: {"a voltage", "230 V"},
 	Intensity: {"an intensity", "2400 cd"}, Luminance: {"a luminance", "600 cd/m2"}, Share: {"a percentage", "40 %"},
+	Section:   {"a wire's cross-section", "6 mm2 or 10 AWG"},
 	FrameRate: {"a frame rate", "24 fps"}, BeatRate: {"a tempo", "96 bpm"}, WordRate: {"a pace", "150 words/min"},
 }
 
@@ -251,6 +254,10 @@ func Parse(text string, want Dimension) (float64, error) {
 		return 0, fmt.Errorf("`%s` needs its unit: %s is written %s", text, want, want.Example())
 	case u.Dimension != want:
 		return 0, fmt.Errorf("`%s` is %s, and %s is meant here: %s", text, u.Dimension, want, want.Example())
+	}
+	if u.Text == awg {
+		s, err := wireGauge(v)
+		return float64(s), err
 	}
 	return v * u.Factor, nil
 }

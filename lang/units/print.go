@@ -69,7 +69,7 @@ func (mm Millimetres) String() string     { return decimal(float64(mm), 1) + " m
 func (kg Kilograms) String() string       { return decimal(float64(kg), 1) + " kg" }
 func (k Kelvin) String() string           { return decimal(float64(k), 0) + " K" }
 func (w Watts) String() string            { return decimal(float64(w), 0) + " W" }
-func (v Volts) String() string            { return decimal(float64(v), 0) + " V" }
+func (v Volts) String() string            { return decimal(float64(v), 1) + " V" }
 func (a Amperes) String() string          { return decimal(float64(a), 1) + " A" }
 func (p Percent) String() string          { return decimal(float64(p), 1) + " %" }
 func (t Stop) String() string             { return "T" + decimal(float64(t), 1) }

@@ -2,73 +2,21 @@ package sheets
 
 import (
 	"fmt"
-	"sort"
+	"strings"
 
 	"longhand/lang/light"
 	"longhand/lang/lighting"
+	"longhand/lang/plan"
 	"longhand/lang/units"
 )
 
-// circuit is a fuse with what is on it.
-type circuit struct {
-	supply string
-	number int
-	volts  units.Volts
-	rating units.Amperes
-	loads  []light.Load
-	counts []int
-	names  []string
-	full   units.Amperes
-}
-
-// wired spreads every lamp over the supplies' circuits: the largest first, each
-// on the first with room. What finds none is counted.
-func (m *maker) wired() (all []circuit, left int) {
-	for _, s := range m.p.Set.Supplies {
-		for i := 0; i < max(s.Count, 1); i++ {
-			all = append(all, circuit{supply: s.Name, number: i + 1, volts: s.Volts, rating: s.Amperes})
-		}
-	}
-	lights := m.lights(m.take)
-	order := make([]*lighting.Unit, len(lights.Units))
-	for i := range lights.Units {
-		order[i] = &lights.Units[i]
-	}
-	sort.SliceStable(order, func(i, j int) bool { return order[i].Lamp.Power > order[j].Lamp.Power })
-	for _, u := range order {
-		for range u.Count {
-			if !put(all, u) {
-				left++
-			}
-		}
+// wired spreads every lamp over the supplies' circuits. What finds none is counted.
+func (m *maker) wired() (all []lighting.Circuit, left int) {
+	all, homeless := m.lights(m.take).Circuits(m.p.Set.Supplies)
+	for _, n := range homeless {
+		left += n
 	}
 	return all, left
-}
-
-// put puts one lamp of a unit on the first circuit with room under the lasting
-// limit.
-func put(all []circuit, u *lighting.Unit) bool {
-	const slop = 1e-9 // ampere: what rounding may add to a sum that is just full
-	for k := range all {
-		c := &all[k]
-		if !(c.volts > 0) {
-			continue
-		}
-		amps := light.Current(u.Lamp.Power, c.volts, 1)
-		if c.full+amps > light.ContinuousLimit(c.rating)+slop {
-			continue
-		}
-		c.full += amps
-		if n := len(c.names); n > 0 && c.names[n-1] == u.Name {
-			c.counts[n-1]++
-			c.loads[n-1].Full += u.Lamp.Power
-			return true
-		}
-		c.names, c.counts = append(c.names, u.Name), append(c.counts, 1)
-		c.loads = append(c.loads, light.Load{Full: u.Lamp.Power, Law: light.Linear, Curve: u.Curve})
-		return true
-	}
-	return false
 }
 
 // circuits is which lamps go on which circuit, and the most each carries.
@@ -79,38 +27,73 @@ func (m *maker) circuits() *Table {
 	t.Empty = "No supply is given in this plan, so no circuits can be told."
 	all, left := m.wired()
 	amps := make([]units.Amperes, len(all))
+	each := units.Amperes(0) // of circuits of three phases, from each
 	for i, c := range all {
-		amps[i] = c.full
+		if c.Supply.ThreePhase {
+			each += c.Full
+		} else {
+			amps[i] = c.Full
+		}
 	}
 	phase, carries := light.Balance(amps)
 	used := 0
 	for i, c := range all {
-		if len(c.names) == 0 {
+		if len(c.On) == 0 {
 			continue
 		}
 		used++
-		lamps := ""
-		for k, n := range c.names {
-			if k > 0 {
-				lamps += ", "
-			}
-			lamps += fmt.Sprintf("%d of %s", c.counts[k], n)
+		var lamps []string
+		for _, s := range c.On {
+			lamps = append(lamps, fmt.Sprintf("%d of %s", s.Count, s.Unit.Name))
 		}
-		w, at := light.Peak(c.loads, 0, m.take.clock.Length)
-		t.add(nil, cells(word(c.supply), count(c.number), word(lamps), amperes(c.full), amperes(c.rating), amperes(light.ContinuousLimit(c.rating)), amperes(light.Current(w, c.volts, 1))), m.clock(at), cells(word("L"+units.Number(float64(phase[i]+1), 0))))
+		on := "L" + units.Number(float64(phase[i]+1), 0)
+		if c.Supply.ThreePhase {
+			on = "all three"
+		}
+		w, at := light.Peak(c.Loads(), 0, m.take.clock.Length)
+		t.add(nil, cells(word(c.Supply.Name), count(c.Number), word(strings.Join(lamps, ", ")), amperes(c.Full), amperes(c.Supply.Amperes), amperes(light.ContinuousLimit(c.Supply.Amperes)), amperes(lighting.Current(c.Supply, w))), m.clock(at), cells(word(on)))
 	}
 	if len(all) > 0 {
 		t.Empty = "No lamp is on any supply in this plan."
 	}
 	if used > 0 {
-		t.note(fmt.Sprintf("on three phases, all in full: L1 %s, L2 %s, L3 %s", carries[0], carries[1], carries[2]))
+		t.note(fmt.Sprintf("on three phases, all in full: L1 %s, L2 %s, L3 %s", carries[0]+each, carries[1]+each, carries[2]+each))
 		t.note(fmt.Sprintf("%d of %d circuits are used; a lasting load is held to 80 %% of the rating", used, len(all)))
 		t.note("power is taken in proportion to level; filament lamps draw somewhat less when dimmed than this, power factor 1")
 	}
+	m.noteLost(t, all)
 	if left > 0 && len(all) > 0 {
 		t.note(fmt.Sprintf("%d lamps find no circuit with room: the supply is too small by them", left))
 	}
 	return t
+}
+
+// noteLost says what voltage each supply's cable takes on the way to the lamps, of
+// the circuit that loses most.
+func (m *maker) noteLost(t *Table, all []lighting.Circuit) {
+	worst := map[*plan.Supply]*lighting.Lost{}
+	lost := m.lights(m.take).Lost(all)
+	for i := range lost {
+		d := &lost[i]
+		if w := worst[d.Circuit.Supply]; w == nil || d.Volts > w.Volts {
+			worst[d.Circuit.Supply] = d
+		}
+	}
+	for _, s := range m.p.Set.Supplies {
+		d := worst[s]
+		if d == nil {
+			continue
+		}
+		text := fmt.Sprintf("%s, %s of %s copper: at its peak, %s at %s, circuit %d loses %s, %s of %s, so that %s are left at the lamp", s.Name, m.metres(s.Cable.Run), s.Cable.Thick(),
+			d.Current, d.When.Clock(), d.Circuit.Number, d.Volts, d.Part, s.Volts, d.Left())
+		if d.Part > light.DropForLamps {
+			text += fmt.Sprintf(": more than the %s that IEC 60364-5-52, table G.52.1, suggests for lamps on a public supply", light.DropForLamps)
+		}
+		t.note(text)
+	}
+	if len(worst) > 0 {
+		t.note("voltage lost is reckoned for copper in service (IEC 60364-5-52, annex G: 0.0225 Ω·mm²/m), there and back, power factor 1; how a cable is rated, laid and protected is for a licensed electrician under the local code")
+	}
 }
 
 func amperes(a units.Amperes) Cell { return number(float64(a), 2, a.String()) }
@@ -127,9 +110,9 @@ func (m *maker) current() *Table {
 		var loads []light.Load
 		rating := units.Amperes(0)
 		for _, c := range all {
-			if c.supply == s.Name {
-				loads = append(loads, c.loads...)
-				rating += c.rating
+			if c.Supply == s {
+				loads = append(loads, c.Loads()...)
+				rating += s.Amperes
 			}
 		}
 		if len(loads) == 0 || s.Volts <= 0 {
@@ -140,7 +123,7 @@ func (m *maker) current() *Table {
 		_, peakAt := light.Peak(loads, 0, end)
 		for _, at := range light.Bends(loads, 0, end) {
 			w := light.Power(loads, at)
-			a := light.Current(w, s.Volts, 1)
+			a := lighting.Current(s, w)
 			row := m.clock(at)
 			if at == peakAt {
 				row[0].Text += " (peak)"
