@@ -62,7 +62,7 @@
    (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<\\(?:speed\\)\\_>\\)\\(?:\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<\\(?:body-rig\\|handheld\\|gimbal\\|slider\\|sticks\\|cable\\|crane\\|dolly\\|cart\\|hide\\|jib\\)\\_>\\)\\)?"
          '(1 'font-lock-keyword-face nil t)
          '(2 'font-lock-type-face nil t))
-   (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<\\(?:sensitivity\\|exposure\\|revision\\|shutter\\|aspect\\|record\\|never\\|place\\|reset\\|scene\\|tempo\\|units\\|blur\\|date\\|film\\|only\\|pace\\|plan\\|rate\\|roll\\|pan\\)\\_>\\)"
+   (list "^[ \t\u00a0\u2009\u202f\ufeff]*\\(\\_<\\(?:sensitivity\\|exposure\\|revision\\|shutter\\|aspect\\|record\\|faces\\|never\\|place\\|reset\\|scene\\|tempo\\|units\\|blur\\|date\\|film\\|only\\|pace\\|plan\\|rate\\|roll\\|pan\\)\\_>\\)"
          '(1 'font-lock-keyword-face nil t))
    (list "\\(\\_<\\(?:stops\\)\\_>\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<T\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\_>\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<\\(?:to\\)\\_>\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)+\\(\\_<T\\(?:[0-9]\\)+\\(?:\\.\\(?:[0-9]\\)+\\)?\\_>\\)"
          '(1 'font-lock-type-face nil t)
@@ -93,7 +93,7 @@
          '(1 'font-lock-builtin-face nil t))
    (list "\\(\\_<\\(?:x\\)\\)\\(?:[ \t\u00a0\u2009\u202f\ufeff]\\)*[0-9]"
          '(1 'font-lock-builtin-face nil t))
-   (list "\\(\\_<\\(?:golden-evening\\|golden-morning\\|nautical-dawn\\|nautical-dusk\\|camera-right\\|camera-left\\|fifty-fifty\\|three-phase\\|civil-dawn\\|civil-dusk\\|shoulders\\|carries\\|changes\\|reaches\\|squeeze\\|tighter\\|colour\\|height\\|leaves\\|metres\\|modern\\|points\\|sensor\\|spread\\|starts\\|weighs\\|weight\\|within\\|cable\\|chest\\|close\\|frame\\|glass\\|least\\|never\\|night\\|opens\\|racks\\|reach\\|scale\\|seats\\|shuts\\|speed\\|stops\\|thick\\|thigh\\|tilts\\|waist\\|width\\|aims\\|back\\|beat\\|card\\|ends\\|eyes\\|face\\|feet\\|film\\|full\\|gear\\|into\\|knee\\|lens\\|most\\|open\\|rise\\|roll\\|says\\|seen\\|shut\\|size\\|than\\|wide\\|wild\\|zone\\|zoom\\|bar\\|cue\\|day\\|out\\|pan\\)\\_>\\)"
+   (list "\\(\\_<\\(?:golden-evening\\|golden-morning\\|nautical-dawn\\|nautical-dusk\\|camera-right\\|camera-left\\|fifty-fifty\\|three-phase\\|civil-dawn\\|civil-dusk\\|shoulders\\|carries\\|changes\\|reaches\\|squeeze\\|tighter\\|colour\\|height\\|leaves\\|metres\\|modern\\|points\\|sensor\\|spread\\|starts\\|weighs\\|weight\\|within\\|cable\\|chest\\|close\\|frame\\|glass\\|least\\|never\\|night\\|opens\\|racks\\|reach\\|scale\\|seats\\|shuts\\|speed\\|stops\\|thick\\|thigh\\|tilts\\|under\\|waist\\|width\\|aims\\|back\\|beat\\|card\\|ends\\|eyes\\|face\\|feet\\|film\\|full\\|gear\\|into\\|knee\\|lens\\|most\\|open\\|rise\\|roll\\|says\\|seen\\|shut\\|size\\|than\\|wide\\|wild\\|zone\\|zoom\\|bar\\|cue\\|day\\|out\\|pan\\)\\_>\\)"
          '(1 'font-lock-type-face nil t))
    (list "\\([“„«»‘`'′’”″]\\)"
          '(1 'font-lock-warning-face nil t)))

@@ -55,6 +55,9 @@ func (l *line) rule(s syntax.Stmt, k *plan.Look) {
 	case *syntax.ExposureLimit:
 		v, ok := l.number(s.Stops, "within", limits{0, 20, true}, false)
 		l.limit(&k.ExposureStops, v, ok, "exposure within")
+	case *syntax.UnderLimit:
+		v, ok := l.number(s.Stops, "at most", limits{0, 20, false}, false)
+		l.limit(&k.UnderStops, v, ok, "faces at most")
 	case *syntax.SpeedLimit:
 		known := l.knownWord(s.Class, s.Class.Text, "class of rig", classNames())
 		rule := plan.SpeedRule{Class: s.Class.Text, Speed: l.speed(s.Most, "at most"), Back: l.speed(s.Back, "back"), Span: l.span}

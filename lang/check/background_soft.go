@@ -118,30 +118,8 @@ func (p *Pass) backgroundSoft(l looking) {
 	}
 	over := func(f units.Frame) bool { return look(f).part > blurPart }
 	every := max(1, units.Frame(p.Tracks.Rate.PerSecond()*float64(blurFor)))
-	var bad []diag.Frames
-	for _, r := range l.frames {
-		for f := r.From; f <= r.To; f = min(f+every, r.To) {
-			if over(f) {
-				if n := len(bad); n > 0 && bad[n-1].To >= f-every && bad[n-1].To < f {
-					bad[n-1].To = f
-				} else {
-					bad = append(bad, diag.Frames{From: f, To: f})
-				}
-			}
-			if f == r.To {
-				break
-			}
-		}
-		for i := range bad {
-			if bad[i].From > r.From && bad[i].From <= r.To {
-				bad[i].From = edge(bad[i].From, max(r.From, bad[i].From-every), over)
-			}
-			if bad[i].To >= r.From && bad[i].To < r.To {
-				bad[i].To = edge(bad[i].To, min(r.To, bad[i].To+every), over)
-			}
-		}
-	}
-	if bad = p.longer(tidy(bad), blurFor); len(bad) == 0 {
+	bad := sampled(l.frames, every, over)
+	if bad = p.longer(bad, blurFor); len(bad) == 0 {
 		return
 	}
 	var worst units.Frame
@@ -165,23 +143,6 @@ func inGlass(l looking, who *plan.Person) bool {
 		}
 	}
 	return false
-}
-
-// edge is the last frame, going from one where something holds to one where it
-// doesn't, at which it holds.
-func edge(in, out units.Frame, holds func(units.Frame) bool) units.Frame {
-	if holds(out) {
-		return out
-	}
-	for in-out > 1 || out-in > 1 {
-		mid := (in + out) / 2
-		if holds(mid) {
-			in = mid
-		} else {
-			out = mid
-		}
-	}
-	return in
 }
 
 func (p *Pass) blurBehind(l looking, who *plan.Person, f units.Frame, limit units.Percent) blurLook {

@@ -30,6 +30,7 @@ func Defaults(s units.System) []units.Default {
 	add("cut at a joint", "for longer than %s", cutFor)
 	add("cut head", "for longer than %s", headCutFor)
 	add("lamps on a grid in frame", "for longer than %s, spread evenly", quarter(hungFor))
+	add("a face under the stop of the lens", "by %s where the look says nothing, for longer than %s", stopsText(optics.FaceUnder), faceDarkFor)
 	add("light on a face, warned of from", "%s where the look says nothing", stopsText(optics.SwingStopsHard))
 	add("pickup's light", "within %s, and %s while the sun is up", stopsText(pickupStops), pickupTurn)
 	add("sun in frame", "for longer than %s while its middle is up", quarter(sunFor))

@@ -6,7 +6,6 @@ import (
 	"longhand/lang/clock"
 	"longhand/lang/diag"
 	"longhand/lang/geom"
-	"longhand/lang/lighting"
 	"longhand/lang/optics"
 	"longhand/lang/plan"
 	"longhand/lang/units"
@@ -251,15 +250,7 @@ func (p *Pass) saySwing(l looking, who *plan.Person, low, high lightAt, limit fl
 	}
 	lighted := p.lighting()
 	at := p.Tracks.Rate.Time(high.frame)
-	var most *lighting.Unit
-	var lux units.Lux
-	face := p.facePoint(who, high.frame)
-	for i := range lighted.Units {
-		if e := lighted.Units[i].Lux(face, at); e > lux {
-			most, lux = &lighted.Units[i], e
-		}
-	}
-	if most != nil {
+	if most := p.brightest(p.facePoint(who, high.frame), at); most != nil {
 		d.Note("at the brightest most of it is of %s: %d x %s cd at %s", most.Name, most.Count, units.Number(float64(most.Lamp.Candela), 0), most.Level(at))
 	}
 	if first.stop > 0 && first.stop == last.stop {
@@ -281,10 +272,7 @@ func (p *Pass) facePoint(who *plan.Person, f units.Frame) geom.Vec3 {
 
 // luxAt says the light at a moment and the stop that it asks for.
 func (p *Pass) luxAt(v lightAt) string {
-	s := v.lux.String()
-	if p.Plan.Take.Units == units.Feet {
-		s = v.lux.Footcandles()
-	}
+	s := p.light(v.lux)
 	t := &p.Plan.Take
 	if t.Sensitivity <= 0 {
 		return s

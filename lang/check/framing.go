@@ -143,6 +143,53 @@ func framesWhere(within []diag.Frames, holds func(units.Frame) bool) []diag.Fram
 	return out
 }
 
+// sampled is framesWhere for what takes long to find out: it is looked at every so
+// many frames, and where it begins and ends to the frame.
+func sampled(within []diag.Frames, every units.Frame, holds func(units.Frame) bool) []diag.Frames {
+	var out []diag.Frames
+	for _, r := range within {
+		first := len(out)
+		for f := r.From; ; f = min(f+every, r.To) {
+			if holds(f) {
+				if n := len(out); n > first && out[n-1].To >= f-every {
+					out[n-1].To = f
+				} else {
+					out = append(out, diag.Frames{From: f, To: f})
+				}
+			}
+			if f == r.To {
+				break
+			}
+		}
+		for i := first; i < len(out); i++ {
+			if out[i].From > r.From {
+				out[i].From = edge(out[i].From, max(r.From, out[i].From-every), holds)
+			}
+			if out[i].To < r.To {
+				out[i].To = edge(out[i].To, min(r.To, out[i].To+every), holds)
+			}
+		}
+	}
+	return tidy(out)
+}
+
+// edge is the last frame, going from one where something holds to one where it
+// doesn't, at which it holds.
+func edge(in, out units.Frame, holds func(units.Frame) bool) units.Frame {
+	if holds(out) {
+		return out
+	}
+	for in-out > 1 || out-in > 1 {
+		mid := (in + out) / 2
+		if holds(mid) {
+			in = mid
+		} else {
+			out = mid
+		}
+	}
+	return in
+}
+
 // longer keeps the stretches that last longer than a time, those that are a
 // frame or two apart being one.
 func (p *Pass) longer(runs []diag.Frames, than units.Seconds) []diag.Frames {

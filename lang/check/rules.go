@@ -63,6 +63,7 @@ var Rules = []*Rule{
 	modernInShot,
 	gridInShot,
 	exposureSwing,
+	faceDark,
 	strobePan,
 	backgroundSoft,
 	badCut,

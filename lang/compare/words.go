@@ -78,6 +78,7 @@ var words = map[string]string{
 	"Look.OnlyLenses":    "only lens",
 	"Look.PanSeconds":    "seconds a frame width",
 	"Look.ExposureStops": "stops of exposure",
+	"Look.UnderStops":    "stops a face may be under",
 	"SpeedRule.Back":     "backwards",
 
 	"Move.Path":      inner,

@@ -17,6 +17,8 @@ const (
 	// alone; SwingStopsHard is the most.
 	SwingStops     = 1.0
 	SwingStopsHard = 2.5
+	// FaceUnder is how far below the stop of the lens a face may be lit.
+	FaceUnder = 3.0
 
 	// StopPull is how long a stop's pull of the iris takes unseen; StopPullHard the
 	// least.

@@ -160,6 +160,7 @@ type Look struct {
 	Blur          *LimitRule // per cent of frame width
 	PanSeconds    *LimitRule // seconds a frame width
 	ExposureStops *LimitRule
+	UnderStops    *LimitRule // that a face may be under the stop
 	Speeds        []SpeedRule
 }
 

@@ -58,6 +58,7 @@ func (*Only) fold(*folder)          {}
 func (*BlurLimit) fold(*folder)     {}
 func (*PanLimit) fold(*folder)      {}
 func (*ExposureLimit) fold(*folder) {}
+func (*UnderLimit) fold(*folder)    {}
 func (*SpeedLimit) fold(*folder)    {}
 func (*PickupHead) fold(*folder)    {}
 func (*DeptNote) fold(*folder)      {}

@@ -38,6 +38,12 @@ type ExposureLimit struct {
 	Stops *Number `parser:"'exposure' 'within' @@ ('stops' | 'stop')"`
 }
 
+// UnderLimit bounds how dark a face may be for the stop.
+type UnderLimit struct {
+	Node
+	Stops *Number `parser:"'faces' 'at' 'most' @@ ('stops' | 'stop') 'under'"`
+}
+
 // SpeedLimit bounds the speed of a class of rigs.
 type SpeedLimit struct {
 	Node

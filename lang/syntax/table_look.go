@@ -49,6 +49,14 @@ var lookKinds = []*Kind{
 		Means:   "How far the exposure may be off.",
 		Example: "exposure within 0.5 stops",
 	}),
+	define[UnderLimit](Kind{
+		Words:   []string{"faces"},
+		Section: "look",
+		Usage:   "faces at most NUMBER stops under",
+		Means:   "How far under the stop of the lens a face may be lit that a camera `sees`.",
+		Example: "faces at most 2 stops under",
+		Doc:     "Counted is the light of the lamps whose candela the kit gives. Without this line it is 3 stops, and a warning.",
+	}),
 	define[SpeedLimit](Kind{
 		Words:   []string{"speed"},
 		Section: "look",
