@@ -35,6 +35,7 @@ var stages = [][]string{
 	{"render/label", "render/svg", "render/pdf", "render/png"},
 	{"render/backdrop", "render/overhead", "render/frames", "render/timeline", "render/sheets"},
 	{"render/changes", "render/places", "render/book", "render/page", "render/gltf", "render/cutlist", "render/floor"},
+	{"render/reference"},
 	{"cmd/longhand"},
 }
 

@@ -12,4 +12,4 @@
 // project; bind, format and the editors' grammars read it.
 package syntax
 
-//go:generate go test -run TestReferenceIsFresh -update .
+//go:generate go test longhand/render/reference -update

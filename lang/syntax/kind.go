@@ -29,6 +29,20 @@ type Kind struct {
 	parse func(*lexer.PeekingLexer) (Stmt, error)
 }
 
+// Name is what a kind is called where its section has to be said too, unlike that of
+// any other: "set door", "beat door", "beat header"; a kind of any section goes with
+// the take.
+func (k *Kind) Name() string {
+	section, word := k.Section, k.Words[0]
+	if section == "" {
+		section = "take"
+	}
+	if k.Head {
+		word = "header"
+	}
+	return section + " " + word
+}
+
 // define makes a kind of statement from its struct.
 func define[T any, P interface {
 	*T

@@ -80,7 +80,7 @@ var cameraKinds = []*Kind{
 		Section: "beat",
 		Usage:   "NAME pans ANGLE left|right [TIMING] | NAME tilts ANGLE up|down [TIMING]",
 		Means:   "A camera turns where it is.",
-		Example: "A pans 30 deg left in 4 s",
+		Example: "A pans 30 deg left in 10 s",
 		Doc:     "`left` and `right` are the camera's own.",
 	}),
 	define[Rack](Kind{

@@ -158,11 +158,15 @@ func (d *drawing) draw() []note {
 		notes = d.beats(cues)
 	} else {
 		events := d.events()
-		d.badges(cues, events)
+		if !d.bare {
+			d.badges(cues, events)
+		}
 		notes = d.notes(events)
 	}
 	notes = append(notes, d.drawPaintOuts(outs)...)
-	notes = append(notes, d.drawFound(spoils, d.found())...)
+	if !d.bare {
+		notes = append(notes, d.drawFound(spoils, d.found())...)
+	}
 	if d.o.Department == "electric" {
 		return append(light, notes...)
 	}

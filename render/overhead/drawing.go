@@ -19,6 +19,7 @@ type drawing struct {
 	view scene.View
 	box  scene.Box // on the sheet
 	pre  string    // before ids, where one sheet holds several drawings
+	bare bool      // without numbers, which a list would have to explain
 
 	// detail is the part of the sheet that is drawn again, larger; labels in it wait
 	// for that drawing.

@@ -62,13 +62,13 @@ func (d *drawing) bar(w window, p *placed, y float64) []scene.Item {
 func (d *drawing) lane(s *scene.Sheet, w window, l *lane, y float64, groups [][]placed, rows []int) *scene.Group {
 	g := &scene.Group{ID: scene.ID("lane", l.name, l.under), Class: "lane", Title: l.name}
 	at := y + fonts.Bold.Ascent(9)
-	g.Add(&scene.Text{Class: "text", At: scene.Pt(margin, at), Text: fonts.Bold.Fit(9, names-1, fonts.Clean(l.name)), Size: 9, Face: fonts.Bold})
+	g.Add(&scene.Text{Class: "text", At: scene.Pt(d.margin, at), Text: fonts.Bold.Fit(9, names-1, fonts.Clean(l.name)), Size: 9, Face: fonts.Bold})
 	high := 0.0
 	for k := range l.groups {
 		high += d.groupHigh(&l.groups[k], rows[k])
 	}
 	if l.under != "" && high > fonts.LineHeight(9)+textHigh() {
-		g.Add(&scene.Text{Class: "quiet", At: scene.Pt(margin, at+fonts.LineHeight(8)), Text: fonts.Regular.Fit(textSize, names-1, fonts.Clean(l.under)), Size: textSize})
+		g.Add(&scene.Text{Class: "quiet", At: scene.Pt(d.margin, at+fonts.LineHeight(8)), Text: fonts.Regular.Fit(textSize, names-1, fonts.Clean(l.under)), Size: textSize})
 	}
 	for k := range l.groups {
 		gr := &l.groups[k]

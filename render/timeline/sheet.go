@@ -17,6 +17,8 @@ type Options struct {
 	Paper scene.Paper // zero for A3; it is laid on its side
 	// Strip puts the whole take on one long sheet, as high as it has to be.
 	Strip bool
+	// Bare leaves out the title and the legend, for a strip inside of a text.
+	Bare bool
 	// Scale is millimetres a second; 0 for what fills the pages.
 	Scale float64
 	// Page is the number of the first sheet and Pages how many there are in all;
@@ -29,9 +31,10 @@ const (
 	margin = 10.0
 	names  = 27.0 // what the names of lanes take up
 	kinds  = 15.0 // what the names of groups take up
-	top    = 13.0 // title
+	titled = 13.0 // title
 	foot   = 9.0
 	ruler  = 7.5
+	edge   = 2.0 // of a strip without title
 
 	// least and most are how many millimetres a second may take when it is chosen:
 	// below the one, texts crowd; above the other, short takes look empty.
@@ -50,12 +53,18 @@ func Sheets(r *compile.Result, o Options) []*scene.Sheet {
 		paper = scene.A3
 	}
 	paper = paper.Landscape()
-	d := &drawing{taker: t, lanes: t.lanes(), width: paper.Width, height: paper.Height}
+	d := &drawing{taker: t, lanes: t.lanes(), width: paper.Width, height: paper.Height, bare: o.Bare, margin: margin, top: titled, foot: foot}
+	if o.Bare {
+		d.margin, d.top, d.foot = edge, 0, 0
+	}
 	for _, w := range d.windows(o) {
 		d.page(w, o.Strip)
 	}
 	first := max(1, o.Page)
 	pages := max(o.Pages, first+len(d.sheets)-1)
+	if o.Bare {
+		return d.sheets
+	}
 	for i, s := range d.sheets {
 		s.Add(&scene.Text{Class: "quiet", At: scene.Pt(s.Width-margin, s.Height-margin), Text: fmt.Sprintf("page %d of %d", first+i, pages), Size: textSize, Anchor: scene.End})
 	}
@@ -66,20 +75,23 @@ type drawing struct {
 	*taker
 	lanes         []lane
 	width, height float64
-	sheets        []*scene.Sheet
+	bare          bool
+	// margin, top and foot are what the sheet's edge, the title and the legend take.
+	margin, top, foot float64
+	sheets            []*scene.Sheet
 }
 
 // windows are the stretches of time, one a page, all of one scale.
 func (d *drawing) windows(o Options) []window {
-	left := margin + names + kinds
-	room := d.width - margin - left
+	left := d.margin + names + kinds
+	room := d.width - d.margin - left
 	length := float64(d.length)
 	scale := o.Scale
 	if o.Strip {
 		if scale <= 0 {
 			scale = 6
 		}
-		d.width = max(d.width, left+length*scale+margin+1)
+		d.width = max(d.width, left+length*scale+d.margin+1)
 		return []window{{0, d.length, left, scale}}
 	}
 	if scale <= 0 {
@@ -126,22 +138,22 @@ func (d *drawing) page(w window, strip bool) {
 		beats.items = append(beats.items, item{from: s.From, to: s.To, text: text, bar: "bar-beat", face: fonts.Bold})
 	}
 	packed, beatRows := w.pack(beats)
-	head := margin + top + ruler + float64(beatRows)*rowHigh() + 1
-	end := d.height - margin - foot
+	head := d.margin + d.top + ruler + float64(beatRows)*rowHigh() + 1
+	end := d.height - d.margin - d.foot
 	if strip {
 		sum := head
 		for _, l := range all {
 			sum += l.high + laneGap
 		}
-		d.height = max(d.height, sum+foot+margin)
-		end = d.height - margin - foot
+		d.height = max(d.height, sum+d.foot+d.margin)
+		end = d.height - d.margin - d.foot
 	}
 	end = balanced(all, head, end, func(l laid) float64 { return l.high + laneGap })
 	for i := 0; i < len(all) || i == 0; {
 		s := d.sheet(w, len(d.sheets))
 		d.sheets = append(d.sheets, s)
 		d.ruler(s, w)
-		d.rows(s, w, margin+top+ruler, packed)
+		d.rows(s, w, d.margin+d.top+ruler, packed)
 		y := head
 		start := y
 		var bands []scene.Item
@@ -209,7 +221,7 @@ func (d *drawing) rule(w window, y float64, heavy bool) scene.Item {
 	if heavy {
 		class = "lane-heavy"
 	}
-	return scene.Line(class, scene.Pt(margin, y-laneGap/2), scene.Pt(d.width-margin, y-laneGap/2))
+	return scene.Line(class, scene.Pt(d.margin, y-laneGap/2), scene.Pt(d.width-d.margin, y-laneGap/2))
 }
 
 // sheet is an empty page with its title.
@@ -220,6 +232,10 @@ func (d *drawing) sheet(w window, n int) *scene.Sheet {
 		Title: fmt.Sprintf("%s: timeline, %s to %s", t.Title, w.from.Clock(), w.to.Clock()),
 		Desc:  "who does what when, a lane for each",
 	}
+	if d.bare {
+		s.Add(&scene.Rect{Class: "page", Box: s.Box()})
+		return s
+	}
 	title := t.Title
 	if t.Scene != "" {
 		title = "scene " + t.Scene + "  " + title
@@ -228,13 +244,13 @@ func (d *drawing) sheet(w window, n int) *scene.Sheet {
 	if rev := strings.TrimSpace(t.Revision + "  " + t.RevisionDate); rev != "" {
 		right += "   revision " + rev
 	}
-	room := d.width - 2*margin
+	room := d.width - 2*d.margin
 	wide := fonts.Regular.Width(8, right)
 	g := &scene.Group{Class: "head", Title: "title"}
 	g.Add(
-		&scene.Text{Class: "text", At: scene.Pt(margin, margin+4), Text: fonts.Bold.Fit(12, room-wide-6, fmt.Sprintf("Timeline  %s to %s   %s", w.from.Clock(), w.to.Clock(), title)), Size: 12, Face: fonts.Bold},
-		&scene.Text{Class: "text", At: scene.Pt(d.width-margin, margin+4), Text: right, Size: 8, Anchor: scene.End},
-		&scene.Text{Class: "quiet", At: scene.Pt(margin, d.height-margin), Text: fonts.Regular.Fit(textSize, room-45, legend), Size: textSize},
+		&scene.Text{Class: "text", At: scene.Pt(d.margin, d.margin+4), Text: fonts.Bold.Fit(12, room-wide-6, fmt.Sprintf("Timeline  %s to %s   %s", w.from.Clock(), w.to.Clock(), title)), Size: 12, Face: fonts.Bold},
+		&scene.Text{Class: "text", At: scene.Pt(d.width-d.margin, d.margin+4), Text: right, Size: 8, Anchor: scene.End},
+		&scene.Text{Class: "quiet", At: scene.Pt(d.margin, d.height-d.margin), Text: fonts.Regular.Fit(textSize, room-45, legend), Size: textSize},
 	)
 	s.Add(g)
 	return s
@@ -245,7 +261,7 @@ const legend = "black bar: moves; grey: does; white: says; thin line: holds unti
 // ruler is the clock across the page.
 func (d *drawing) ruler(s *scene.Sheet, w window) {
 	g := &scene.Group{Class: "ruler", Title: "seconds"}
-	base := margin + top + ruler - 1
+	base := d.margin + d.top + ruler - 1
 	g.Add(scene.Line("lane-heavy", scene.Pt(w.left, base), scene.Pt(w.right(), base)))
 	for n := int(math.Ceil(float64(w.from) - 1e-9)); float64(n) <= float64(w.to)+1e-9; n++ {
 		x := w.x(units.Seconds(n))

@@ -15,7 +15,7 @@ func styles() scene.Styles {
 	return scene.Styles{
 		{Class: "lane"}, {Class: "ruler"}, {Class: "head"},
 		fill("text", scene.Black), fill("quiet", scene.Grey(0.3)), fill("on-dark", scene.White),
-		fill("band", scene.Grey(0.95)),
+		fill("band", scene.Grey(0.95)), fill("page", scene.White),
 		line("lane-rule", scene.Grey(0.4), 0.18), line("lane-heavy", scene.Black, 0.4), line("border", scene.Black, 0.5),
 		line("second", scene.Grey(0.3), 0.13), line("five", scene.Black, 0.25), line("ten", scene.Black, 0.35),
 		line("beat-line", scene.Grey(0.45), 0.2, 1.6, 0.9),

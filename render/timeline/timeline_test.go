@@ -145,7 +145,7 @@ beat "One" for 20 s
 func TestPagesCoverTheTakeWithoutGapsAtOneScale(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		length := units.Seconds(rapid.Float64Range(0.5, 3000).Draw(t, "length"))
-		d := &drawing{taker: &taker{length: length}, width: 420, height: 297}
+		d := &drawing{taker: &taker{length: length}, margin: margin, width: 420, height: 297}
 		ws := d.windows(Options{Scale: rapid.SampledFrom([]float64{0, 0, 3, 7.5, 40}).Draw(t, "scale")})
 		at := units.Seconds(0)
 		for _, w := range ws {

@@ -1,4 +1,4 @@
-package syntax_test
+package reference
 
 import (
 	"bytes"
@@ -20,7 +20,17 @@ import (
 	"longhand/lang/units"
 )
 
-const reference = "../README.md"
+const reference = "../../lang/README.md"
+
+var update = flag.Bool("update", false, "write the reference and its drawings anew")
+
+// updating is whether to write what is made.
+func updating(t *testing.T) bool {
+	if *update {
+		require.Empty(t, os.Getenv("CI"), "the reference is not written in CI")
+	}
+	return *update
+}
 
 // about says each section in a few words, and what its chapter begins with.
 var about = []struct{ word, about, intro string }{
@@ -119,14 +129,13 @@ func anchor(title string) string {
 // The reference says what the table says.
 func TestReferenceIsFresh(t *testing.T) {
 	got := makeReference(t)
-	if flag.Lookup("update").Value.String() == "true" {
-		require.Empty(t, os.Getenv("CI"), "the reference is not written in CI")
+	if updating(t) {
 		require.NoError(t, os.WriteFile(reference, []byte(got), 0o644))
 	}
 	want, err := os.ReadFile(reference)
 	require.NoError(t, err)
 	if string(want) != got {
-		t.Errorf("make it anew: go generate ./lang/syntax\n%s", udiff.Unified("README.md", "from the table", string(want), got))
+		t.Errorf("make it anew: go generate ./render/reference\n%s", udiff.Unified("README.md", "from the table", string(want), got))
 	}
 }
 

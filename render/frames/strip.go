@@ -1,0 +1,40 @@
+package frames
+
+import (
+	"longhand/lang/compile"
+	"longhand/lang/plan"
+	"longhand/render/fonts"
+	"longhand/render/scene"
+)
+
+// The strip, in millimetres.
+const (
+	stripWide   = 160.0
+	stripMargin = 2.0
+)
+
+// Strip draws what a camera sees at the start, in the middle and at the end of what
+// it rolls of a beat, side by side for a page of text; nil where it doesn't roll.
+func Strip(r *compile.Result, beat *plan.Beat, camera *plan.Camera) *scene.Sheet {
+	d := New(r)
+	for _, row := range d.Rows(beat) {
+		if row.Camera != camera {
+			continue
+		}
+		c := d.scene.Cameras[d.camera(camera)]
+		wide := (stripWide - 2*stripMargin - 2*gutter) / 3
+		high := wide * c.Height / c.Width
+		s := &scene.Sheet{Width: stripWide, Height: 2*stripMargin + high + 1.4 + 3*fonts.LineHeight(capSize), Styles: Styles(), Title: r.Plan.Take.Title,
+			Desc: "what the lens sees at the start, in the middle and at the end"}
+		s.Add(&scene.Rect{Class: "frame-paper", Box: s.Box()})
+		for i, m := range row.Moments {
+			at := scene.Pt(stripMargin+float64(i)*(wide+gutter), stripMargin)
+			if g := d.Draw(camera, m.Frame, scene.BoxAt(at.X, at.Y, wide, high)); g != nil {
+				s.Add(g)
+			}
+			s.Add(d.CaptionItems(camera, m, scene.Pt(at.X, at.Y+high+1.4), wide)...)
+		}
+		return s.Spare()
+	}
+	return nil
+}
