@@ -32,7 +32,8 @@ func Strip(r *compile.Result, beat *plan.Beat, camera *plan.Camera) *scene.Sheet
 			if g := d.Draw(camera, m.Frame, scene.BoxAt(at.X, at.Y, wide, high)); g != nil {
 				s.Add(g)
 			}
-			s.Add(d.CaptionItems(camera, m, scene.Pt(at.X, at.Y+high+1.4), wide)...)
+			lines := d.CaptionItems(camera, m, scene.Pt(at.X, at.Y+high+1.4), wide)
+			s.Add(lines[:min(3, len(lines))]...)
 		}
 		return s.Spare()
 	}

@@ -86,6 +86,9 @@ func (d *drawing) drawLamps(g *scene.Group) []note {
 			continue
 		}
 		shown[w.Lamp] = true
+		if d.bare { // the grid's label names it
+			continue
+		}
 		at := ring[0]
 		for _, p := range ring {
 			if inside(p, d.box.Grow(-4)) {

@@ -1,18 +1,21 @@
 package overhead
 
 import (
+	"math"
+
 	"longhand/lang/compile"
 	"longhand/lang/plan"
 	"longhand/lang/units"
 	"longhand/render/scene"
 )
 
-// The small drawing, in millimetres.
+// The small drawing, in millimetres but for the last.
 const (
 	smallWide  = 160.0
 	smallHigh  = 95.0 // at most
 	smallLeast = 34.0
 	smallStrip = 9.0 // under it, for the scale bar
+	smallSet   = 18  // metres
 )
 
 // Small draws a beat for a page of text: what is on the floor at the scale that
@@ -25,16 +28,27 @@ func Small(r *compile.Result, beat *plan.Beat, o Options) *scene.Sheet {
 	}
 	s := m.spanOf(beat)
 	e, set := m.happening(s, beat, true), m.setExtent()
-	if !e.any {
-		e = set
-		for _, g := range m.plan.Set.Grids {
-			for _, p := range g.Polygon {
-				e.add(p, 0)
+	if e.any { // and whoever only stands about
+		for _, b := range m.tracks.Bodies {
+			around := float64(b.Radius)
+			if b.Length > 0 {
+				around = math.Hypot(float64(b.Length), float64(b.Width)) / 2
 			}
+			m.each(s, func(t units.Seconds) { e.add(b.At(t).Point(), around) })
 		}
-		for _, mark := range m.plan.Set.Marks {
-			e.add(mark.Point, 0.5)
+	}
+	whole := set
+	for _, g := range m.plan.Set.Grids {
+		for _, p := range g.Polygon {
+			whole.add(p, 0)
 		}
+	}
+	for _, l := range m.plan.Set.Placed {
+		whole.add(l.At.Point, 0.3)
+	}
+	// A set that is small enough is shown with all that stands in it.
+	if size := whole.size(); !e.any || size.X <= smallSet && size.Y <= smallSet {
+		e.join(whole)
 	}
 	if !e.any {
 		e.add(e.low, 2)

@@ -168,7 +168,7 @@ func draw(e *example) (*scene.Sheet, error) {
 			return s, nil
 		}
 	case m[1] == "a timeline":
-		if sheets := timeline.Sheets(r, timeline.Options{Strip: true, Bare: true, Paper: scene.Paper{Width: 160, Height: 20}, Scale: 105 / float64(r.Tracks.Length())}); len(sheets) > 0 {
+		if sheets := timeline.Sheets(r, timeline.Options{Strip: true, Bare: true, Paper: scene.Paper{Width: 20, Height: 160}, Scale: 113 / float64(r.Tracks.Length())}); len(sheets) > 0 {
 			return sheets[0].Spare(), nil
 		}
 	default:

@@ -145,7 +145,7 @@ func (d *drawing) page(w window, strip bool) {
 		for _, l := range all {
 			sum += l.high + laneGap
 		}
-		d.height = max(d.height, sum+d.foot+d.margin)
+		d.height = max(d.height, sum+d.foot+d.margin+0.01)
 		end = d.height - d.margin - d.foot
 	}
 	end = balanced(all, head, end, func(l laid) float64 { return l.high + laneGap })
