@@ -48,6 +48,9 @@ func (a *app) explainCommand() *cobra.Command {
 
 func writeEntry(w io.Writer, e diag.Entry) error {
 	_, err := fmt.Fprintf(w, "%s (%s): %s\n\n%s\n", e.Code, e.Severity, e.Title, strings.TrimSpace(e.Explain))
+	if at := compile.Where(e); err == nil && at != "" {
+		_, err = fmt.Fprintf(w, "\nIt stands at %s.\n", strings.ReplaceAll(at, "`", ""))
+	}
 	if err == nil && e.Bad != "" {
 		_, err = fmt.Fprintf(w, "\nA plan that has it:\n\n%s\nThe same plan, mended:\n\n%s", indent(e.Bad), indent(e.Good))
 	}

@@ -81,6 +81,7 @@ beat "One"
 	},
 	{
 		Code: CodeNameTwice, Severity: diag.Error,
+		At:      []string{"set", "kit", "people", "beat header", "beat cue", "pickup header"},
 		Title:   "two things with one name",
 		Explain: `Everything in set, kit and people shares one list of names, so that a name means one thing wherever it stands. Beats have their own titles, and cues their own names; those may not repeat either, since other lines wait for them.`,
 		Bad: `set "Hall"
@@ -146,6 +147,7 @@ beat "One"
 	},
 	{
 		Code: CodeSaidTwice, Severity: diag.Error,
+		At:      []string{"take", "look", "beat"},
 		Title:   "something given a second time",
 		Explain: `One take has one rate, one aspect, one roll; a roll is as long as record says or as the film is; a frame names each target once. Where two lines say the same thing, one of them is out of date, and only you know which.`,
 		Bad: `take "Last Collection"
@@ -158,6 +160,7 @@ beat "One"
 	},
 	{
 		Code: CodeTwoTimings, Severity: diag.Error,
+		At:    []string{"beat"},
 		Title: "two times for one thing",
 		Explain: `A line has one start (starting, when, or with) and one length (in, for, until, or, along a way whose length is known, a speed). Two of them would contradict each other sooner or later. To be told whether a time is met without setting it, write by.
 
@@ -185,6 +188,7 @@ beat "One"
 	},
 	{
 		Code: CodeWrongPhrase, Severity: diag.Error,
+		At:      []string{"beat", "set"},
 		Title:   "a part of a line that means nothing here",
 		Explain: `The line could be read, and a part of it has no meaning for what it does: a speed for a spoken line, a length of time for what happens at once, a radius for a way that goes round nothing. Leave it away, or say it as the finding proposes.`,
 		Bad: `people
@@ -202,6 +206,7 @@ beat "One"
 	},
 	{
 		Code: CodeMarkLoop, Severity: diag.Error,
+		At:      []string{"set mark"},
 		Title:   "marks told from each other in a circle",
 		Explain: `A mark may be told from another, 2 m left of M1, and that one from a third, in any order; at the end of the chain one of them must be a point. Here the chain comes back to where it began, so that none of them lies anywhere. Give one of them a point.`,
 		Bad: `set "Hall"
@@ -215,6 +220,7 @@ beat "One"
 	},
 	{
 		Code: CodeNoSuchLine, Severity: diag.Error,
+		At:      []string{"beat"},
 		Title:   "leaning on a line that is not there",
 		Explain: `A line needs another one that the plan does not have: with starts it together with its subject's line before it in the beat, counters goes against a spin in the same beat, handoff takes a camera from a rig that it has been put on, and only who rides or boards something can leave it.`,
 		Bad: `set "Hall"
@@ -241,6 +247,7 @@ beat "One"
 	},
 	{
 		Code: CodeNoFile, Severity: diag.Error,
+		At:      []string{"take use", "set plan"},
 		Title:   "a file that cannot be read",
 		Explain: `A use line names a file, or a plan line a drawing, that is not there or may not be read. Its path is seen from the folder of the file the line stands in, with forward slashes. Names that the missing file may declare are not reported.`,
 		Bad: `use "no-such-hall.take"
@@ -250,6 +257,7 @@ beat "One"
 	},
 	{
 		Code: CodeUseLoop, Severity: diag.Error,
+		At:      []string{"take use"},
 		Title:   "files that use each other in a circle",
 		Explain: `A file is used that, itself or through others, uses the one the line stands in. Nothing is lost by it, since each file is read once; but nobody can tell any more which of them stands on the other. Put what both need in a file of its own, and use that from both.`,
 		Bad: `use "plan.take"
@@ -259,6 +267,7 @@ beat "One"
 	},
 	{
 		Code: CodeBadDrawing, Severity: diag.Error,
+		At:    []string{"set plan"},
 		Title: "a drawing that cannot be read",
 		Explain: `A plan line names a floor plan that is there and yields nothing: it is neither SVG nor DXF by its name, its text breaks off or is in a form that is not read, it is measured past all bounds, or nothing on it lies on a layer or in a group whose name says wall, block, platform or pillar. Names that the drawing may hold are not reported meanwhile.
 
@@ -272,6 +281,7 @@ Layers are named by what lies on them: wall, or with a name and heights: wall st
 	},
 	{
 		Code: CodeDrawingNote, Severity: diag.Note,
+		At:    []string{"set plan"},
 		Title: "parts of a drawing that were left out or guessed",
 		Explain: `A floor plan was read, and not all of it: shapes whose layer or group says none of wall, block, platform and pillar in its name, outlines that are not closed or whose sides cross, pictures. Or a DXF drawing does not say what it is measured in ($INSUNITS), and millimetres were taken.
 

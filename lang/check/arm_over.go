@@ -18,6 +18,7 @@ var armOver = &Rule{
 		Code:     "arm-over",
 		Title:    "an arm over somebody, or within a metre of a head",
 		Severity: diag.Error,
+		At:       beingThere,
 		Explain: `The arm of a crane or a jib, from its pivot to the lens, comes within 1 m of
 somebody's head who isn't on it and doesn't work it; that is an error. Where it
 passes over somebody, higher up, it is a warning: nothing swings over people

@@ -10,6 +10,7 @@ var armShort = &Rule{
 		Code:     "arm-short",
 		Title:    "an arm, a rail or a tripod asked to be where it can't",
 		Severity: diag.Error,
+		At:       these(going, "beat on", "kit rig"),
 		Explain: `A camera on an arm, a rail or a tripod is told to follow, to lead, to circle or to
 push, and the place that takes it to is out of the rig's reach: further out than
 the arm is long, past the end of the rail, or anywhere at all for a tripod.

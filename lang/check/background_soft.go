@@ -25,6 +25,7 @@ var backgroundSoft = &Rule{
 		Code:     "background-soft",
 		Title:    "a background blurred more than the look allows",
 		Severity: diag.Error,
+		At:       []string{"beat sees", "look blur"},
 		Explain: `The look says how much the background may blur ("blur behind at most 1 %"), in per
 cent of the frame's width, and for longer than a second more than half of what
 stands behind the subject blurs more.

@@ -21,6 +21,7 @@ var badCut = &Rule{
 		Code:     "bad-cut",
 		Title:    "the frame cuts somebody at a joint",
 		Severity: diag.Note,
+		At:       []string{"beat sees"},
 		Explain: `The lower edge of the frame cuts somebody who stands right at the knee (0.26 to
 0.29 of their stature) or at the crotch (0.46 to 0.49) for longer than two
 seconds. It looks as if the limb ended there; a hand's breadth above or below it

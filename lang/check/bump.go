@@ -15,6 +15,7 @@ var bump = &Rule{
 		Code:     "bump",
 		Title:    "two bodies meet",
 		Severity: diag.Error,
+		At:       beingThere,
 		Explain: `Two people, vehicles or rigs are in the same place at the same time. A person is a
 circle 0.46 m across, the width of shoulders; two of them may brush by 0.06 m. Of
 a vehicle and a rig it is their length and width, and their height: who stands on

@@ -7,6 +7,7 @@ var cameraInShot = &Rule{
 		Code:     codeCamera,
 		Title:    "a camera sees another one",
 		Severity: diag.Error,
+		At:       these(beingThere, bodies...),
 		Explain: `Two cameras roll, and one has the other in its frame: the body, whoever holds
 it, or the rig it is on. They are one finding, which names all that shows.
 

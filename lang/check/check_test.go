@@ -19,6 +19,7 @@ func compiled(t *testing.T, text string) *compile.Result {
 	t.Helper()
 	r, err := compile.Text(context.Background(), "plan.take", text, compile.Options{Workers: 1})
 	require.NoError(t, err)
+	standsWhereListed(t, r)
 	return r
 }
 

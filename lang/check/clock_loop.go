@@ -7,6 +7,7 @@ var clockLoop = &Rule{
 		Code:     "clock-loop",
 		Title:    "cues that wait for each other",
 		Severity: diag.Error,
+		At:       []string{"beat"},
 		Explain: `Each of the lines waits, by way of the others, for itself: nobody would ever
 begin. The finding lists the way around.
 

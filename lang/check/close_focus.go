@@ -16,6 +16,7 @@ var closeFocus = &Rule{
 		Code:     "close-focus",
 		Title:    "focus asked nearer than the lens goes",
 		Severity: diag.Error,
+		At:       []string{"beat sees", "beat racks", "kit lens"},
 		Explain: `The kit says how near a lens focuses ("close 0.4 m"), and for longer than half a
 second what the focus is on is nearer than that. The ring stops, and the face
 goes soft.

@@ -17,6 +17,7 @@ var closePass = &Rule{
 		Code:     "close-pass",
 		Title:    "a moving vehicle near somebody on foot",
 		Severity: diag.Error,
+		At:       beingThere,
 		Explain: `A vehicle or a cart moves, and somebody on foot is ahead of it within the distance
 it needs to stop, and 1 m more; or it passes them by less than 1 m (then it is a
 warning). Ahead is along its way, and straight on where its way ends: a driver who

@@ -7,6 +7,7 @@ var crewInShot = &Rule{
 		Code:     codeCrew,
 		Title:    "somebody of the crew is in frame",
 		Severity: diag.Error,
+		At:       these(beingThere, bodies...),
 		Explain: `One of the crew shows in a rolling camera's frame. An operator never shows in
 the frame of the camera they hold; they do in every other camera's, and when
 their rig and camera show with them, that is one finding, "camera-in-shot".

@@ -12,6 +12,7 @@ var cueOverlap = &Rule{
 		Code:     "cue-overlap",
 		Title:    "two light cues move the same lamps at once",
 		Severity: diag.Warning,
+		At:       []string{"beat cue"},
 		Explain: `A light cue begins while an earlier one is still moving the same wash or lamp. The
 later one takes over from wherever the level is by then; the earlier one never
 gets to its level.

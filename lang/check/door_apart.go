@@ -12,6 +12,7 @@ var doorApart = &Rule{
 		Code:     "door-apart",
 		Title:    "a door opened by somebody who isn't there",
 		Severity: diag.Error,
+		At:       []string{"beat opens", "set door"},
 		Explain: `A line lets somebody open or shut a door, and when it begins they are further from
 it than 1.2 m: an arm's length and a step (common practice, no source).
 

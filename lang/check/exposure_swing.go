@@ -20,6 +20,7 @@ var exposureSwing = &Rule{
 		Code:     "exposure-swing",
 		Title:    "a face that goes from bright to dark with the stop left alone",
 		Severity: diag.Error,
+		At:       these(beingThere, "beat sees", "beat cue", "look exposure"),
 		Explain: `The look says within how many stops a face may change ("exposure within 1 stops"),
 and from one place to another on its way it changes more. Without such a line it
 is a warning from 2.5 stops on, which is common practice.

@@ -14,6 +14,7 @@ var fallEdge = &Rule{
 		Code:     "fall-edge",
 		Title:    "a way along an unguarded drop",
 		Severity: diag.Error,
+		At:       these(beingThere, "set platform", "set stairs"),
 		Explain: `Somebody walks, or backs up with a camera, within 0.6 m of the edge of a platform
 with a drop of more than 0.3 m and nothing that would hold them: no wall or rail of
 0.9 m or more between them and the edge (common practice, no source). For somebody

@@ -26,6 +26,7 @@ var flare = &Rule{
 		Code:     "flare",
 		Title:    "a bright opening or a lamp shines into the lens",
 		Severity: diag.Warning,
+		At:       []string{"set glow", "set place"},
 		Explain: `Something bright is in frame, or near it, and faces the lens: a "glow" such as a
 window or a bright doorway, or a lamp that stands in the set. Its light spreads
 between the glasses of the lens: blacks go grey, and spots or a veil wander

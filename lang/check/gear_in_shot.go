@@ -7,6 +7,7 @@ var gearInShot = &Rule{
 		Code:     codeGear,
 		Title:    "equipment that must not be seen is in frame",
 		Severity: diag.Error,
+		At:       these(these(beingThere, bodies...), "set place"),
 		Explain: `A rig, a vehicle marked "gear", or a lamp that is not marked "seen" shows in a
 rolling camera's frame: it may be one edge of it, for one frame.
 

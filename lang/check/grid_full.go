@@ -16,6 +16,7 @@ var gridFull = &Rule{
 		Code:     "grid-full",
 		Title:    "more lamps on a grid than it has hanging points",
 		Severity: diag.Error,
+		At:       []string{"set grid", "kit wash"},
 		Explain: `The washes on a grid need more lamps than the grid has points to hang them from.
 
 A lamp has one colour for good unless the kit says that it "changes": a second

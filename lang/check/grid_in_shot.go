@@ -18,6 +18,7 @@ var gridInShot = &Rule{
 		Code:     "grid-in-shot",
 		Title:    "a lens looks up into the lamps that hang",
 		Severity: diag.Warning,
+		At:       []string{"beat sees", "kit wash"},
 		Explain: `The lamps of a wash hang in a camera's frame for longer than a quarter of a second,
 with nothing of the set before them: the lens is low and looks up, or it rises to
 where the grid is.

@@ -12,6 +12,7 @@ var handoffApart = &Rule{
 		Code:     "handoff-apart",
 		Title:    "the two rigs of a handoff are not within reach",
 		Severity: diag.Error,
+		At:       []string{"beat handoff"},
 		Explain: `A camera changes hands, and when it begins to, the two that hand it over are
 further apart than an arm reaches: 0.9 m between the place of the lens on the
 one and on the other (common practice, no source). Or the handoff names a place,

@@ -13,6 +13,7 @@ var handoffMoving = &Rule{
 		Code:     "handoff-moving",
 		Title:    "the two rigs of a handoff are not at rest to each other",
 		Severity: diag.Error,
+		At:       []string{"beat handoff"},
 		Explain: `A camera changes hands while one of the two that hand it over moves away from the
 other, at more than 0.15 m/s. Hand to hand the two may walk together; a platform,
 an arm, a cart or a vehicle that somebody steps on or off with a camera stands

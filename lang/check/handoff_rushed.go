@@ -12,6 +12,7 @@ var handoffRushed = &Rule{
 		Code:     "handoff-rushed",
 		Title:    "no time for a handoff",
 		Severity: diag.Error,
+		At:       []string{"beat handoff"},
 		Explain: `A handoff is given less time than its kind takes at the least: 2 s from hand to
 hand, 4 s onto a hook or lock and 2.5 s off it, 6 s to step on a platform with a
 body rig and 4 s to step off, 8 s onto a standing vehicle, 3 s onto a dolly and

@@ -18,6 +18,7 @@ var hideSeen = &Rule{
 		Code:     codeHide,
 		Title:    "a hidden camera's hole is in another camera's frame",
 		Severity: diag.Error,
+		At:       []string{"beat hides", "set hole"},
 		Explain: `A camera shoots through a hole in the set, and another camera that rolls has
 that hole in its frame: a black spot with a lens in it. Without a card round the
 lens that is an error at any distance and for a single frame; with one, a hole of

@@ -25,6 +25,7 @@ var holeBlocked = &Rule{
 		Code:     "hole-blocked",
 		Title:    "something stands right in front of a lens hole",
 		Severity: diag.Error,
+		At:       these(inTheWay, "beat hides", "set hole"),
 		Explain: `A hidden camera rolls, and within 0.6 m of its hole something covers more than
 half of its frame for longer than half a second: a person who leans there, a door
 that opens across it, a cart.

@@ -16,6 +16,7 @@ var holeVignettes = &Rule{
 		Code:     "hole-vignettes",
 		Title:    "a lens hole too small for its lens",
 		Severity: diag.Error,
+		At:       []string{"set hole"},
 		Explain: `The edge of the hole cuts into the hidden camera's picture: dark corners, or
 more, when the lens turns.
 

@@ -14,6 +14,7 @@ var idleAllow = &Rule{
 		Code:     "idle-allow",
 		Title:    "a paint out or an allow that nothing needs",
 		Severity: diag.Warning,
+		At:       []string{"beat allow", "beat paint"},
 		Explain: `The plan accepts something ("paint out cart from A", "allow flare in B"), and
 nothing of the kind is found any more: the thing is out of frame, the beat it was
 about has changed, or the name is not the one the finding has.

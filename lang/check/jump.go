@@ -14,6 +14,7 @@ var jump = &Rule{
 		Code:     "jump",
 		Title:    "somebody is not where their next line begins",
 		Severity: diag.Error,
+		At:       beingThere,
 		Explain: `A line says where its subject starts, or what it steps onto, and the lines before
 have left it somewhere else. Nobody is in two places, and a take without a cut
 can't skip the way between.

@@ -10,6 +10,7 @@ var late = &Rule{
 		Code:     "late",
 		Title:    "a time that was promised is missed",
 		Severity: diag.Error,
+		At:       []string{"beat"},
 		Explain: `A line says "by" when it has to be done, or "until" when it has to be over,
 and it turns out that it cannot be: the way is too long for the pace, or
 what it waits for comes too late.

@@ -7,6 +7,7 @@ var leftInShot = &Rule{
 		Code:     codeLeft,
 		Title:    "a rig that was left behind is in frame",
 		Severity: diag.Error,
+		At:       these(beingThere, bodies...),
 		Explain: `A rig gave its camera away, in a handoff or by a change of rigs, and a later
 frame sees it: where it stands, or on its way out.
 

@@ -50,6 +50,7 @@ func TestNoPlanBreaksARule(t *testing.T) {
 		said := func() string {
 			c, err := compile.Text(t.Context(), "plan.take", text, compile.Options{Workers: 1})
 			require.NoError(r, err)
+			standsWhereListed(r, c)
 			var out []string
 			for i := range c.Findings {
 				d := &c.Findings[i]

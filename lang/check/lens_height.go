@@ -10,6 +10,7 @@ var lensHeight = &Rule{
 		Code:     "lens-height",
 		Title:    "a lens higher or lower than its rig takes it",
 		Severity: diag.Error,
+		At:       these(going, "beat on", "beat sits", "beat handoff", "beat hides"),
 		Explain: `A line puts the lens, or lets it rise or sink, to a height that the rig's class
 doesn't get to. "longhand kit" lists the heights of each class.
 

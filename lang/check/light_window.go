@@ -12,6 +12,7 @@ var lightWindow = &Rule{
 		Code:     "light-window",
 		Title:    "the light lasts for less than the take",
 		Severity: diag.Error,
+		At:       []string{"take roll", "take place", "take date", "take reset", "pickup header"},
 		Explain: `The take is to be rolled in a window of light ("roll in civil-dusk"), and on that
 day, in that place, the window is shorter than the take, or there is no such
 light: in a northern summer the sun may never be 12 degrees down. A window that

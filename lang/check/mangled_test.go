@@ -17,6 +17,7 @@ func mangle(t *rapid.T, plan string) *compile.Result {
 	upTo := check.Moved
 	r, err := compile.Text(context.Background(), "test.take", plan, compile.Options{UpTo: &upTo})
 	assert.NoError(t, err)
+	standsWhereListed(t, r)
 	return r
 }
 

@@ -13,6 +13,7 @@ var mirrorShows = &Rule{
 		Code:     codeMirror,
 		Title:    "a mirror shows what must not be seen",
 		Severity: diag.Error,
+		At:       these(these(beingThere, bodies...), "set mirror"),
 		Explain: `A camera has a mirror in frame, and in it, for one frame or more, equipment, the
 crew, another camera or itself.
 

@@ -11,6 +11,7 @@ var modernInShot = &Rule{
 		Code:     "modern-in-shot",
 		Title:    "something out of its period is in frame",
 		Severity: diag.Error,
+		At:       []string{"beat sees", "set place", "kit lamp", "kit wash", "look never"},
 		Explain: `The look says "never modern in frame", and a lamp that the kit calls "modern" is in
 a camera's frame. It counts although the lamp "may be seen": seen it may be, but
 not in this period. A modern lamp that must not be seen at all is told of as gear

@@ -19,6 +19,7 @@ func moved(t testing.TB, text string) *compile.Result {
 	upTo := check.Moved
 	r, err := compile.Text(context.Background(), "test.take", text, compile.Options{UpTo: &upTo})
 	require.NoError(t, err)
+	standsWhereListed(t, r)
 	return r
 }
 

@@ -15,6 +15,7 @@ var noPlace = &Rule{
 		Code:     "no-place",
 		Title:    "nothing says where somebody is",
 		Severity: diag.Error,
+		At:       these(beingThere, "beat turns", "beat sees", "beat racks"),
 		Explain: `Somebody is told to move and no line has said where they are, or a line looks at,
 follows or boards somebody who is nowhere in the take.
 

@@ -16,6 +16,7 @@ var noSpotter = &Rule{
 		Code:     "no-spotter",
 		Title:    "an operator walks backwards without a spotter",
 		Severity: diag.Error,
+		At:       these(going),
 		Explain: `Somebody with a camera goes backwards for 2 m or more, or faster than 0.8 m/s, and
 no line gives them a spotter all the while: one of the crew with a hand on their
 back who sees where they are going, and who may stop the take. A worn rig hides

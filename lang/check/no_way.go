@@ -10,6 +10,7 @@ var noWay = &Rule{
 		Code:     "no-way",
 		Title:    "a move that can't be made",
 		Severity: diag.Error,
+		At:       going,
 		Explain: `A line asks for a way that doesn't exist: a figure of eight that begins in the
 middle of one of its rounds, a camera on no rig told to follow, two that each keep their distance to
 the other.

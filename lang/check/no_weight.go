@@ -14,6 +14,7 @@ var noWeight = &Rule{
 		Code:     "no-weight",
 		Title:    "somebody steps off a balanced arm and nobody steps on",
 		Severity: diag.Error,
+		At:       []string{"beat handoff", "beat leaves"},
 		Explain: `An arm that carries a person is balanced with them on it. The moment they step
 off, the far end comes down with their weight times the arm's length, and the end
 they stood on goes up: 80 kg off an arm of 4 m are more than 3000 N·m.

@@ -10,6 +10,7 @@ var noZoom = &Rule{
 		Code:     "no-zoom",
 		Title:    "a lens zooms while it rolls, and the look never zooms",
 		Severity: diag.Error,
+		At:       []string{"beat takes", "look never"},
 		Explain: `The look says "never zoom", and a line changes the focal length of the lens while
 the camera rolls. The picture grows or shrinks without anybody going anywhere,
 and in a take without a cut there is no hiding it.

@@ -10,6 +10,7 @@ var notAboard = &Rule{
 		Code:     "not-aboard",
 		Title:    "somebody leaves what they don't ride, or boards from too far away",
 		Severity: diag.Error,
+		At:       []string{"beat leaves"},
 		Explain: `A line lets somebody leave a vehicle or a rig that they aren't on at that moment,
 or get on one that is further away than a step, 2.5 m.
 

@@ -16,6 +16,7 @@ var offCable = &Rule{
 		Code:     "off-cable",
 		Title:    "a cable camera that leaves its line",
 		Severity: diag.Error,
+		At:       these(going, "kit rig"),
 		Explain: `A camera on a cable goes to and fro on one straight line, and a line of the plan
 takes it off: round a bend, or to a place beside the line of its first move. More
 than 0.3 m counts: what the wire sways and sags (common practice, no source).

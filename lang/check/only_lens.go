@@ -13,6 +13,7 @@ var onlyLens = &Rule{
 		Code:     "only-lens",
 		Title:    "a lens that the look leaves out",
 		Severity: diag.Error,
+		At:       []string{"beat takes", "look only"},
 		Explain: `The look names the lenses of this production ("only lens w24 w32"), and a camera
 that rolls takes another one.
 

@@ -15,6 +15,7 @@ var overCurrent = &Rule{
 		Code:     "over-current",
 		Title:    "lamps that draw more than the supply gives",
 		Severity: diag.Error,
+		At:       []string{"set supply", "kit wash", "beat cue"},
 		Explain: `The set says what feeds the lamps ("supply mains 230 V 16 A x 6"), and the lamps of
 the take draw more than that at some moment: an error. More than 80 % of it is a
 warning, as lamps burn for hours and a circuit is to carry no more than that

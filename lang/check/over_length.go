@@ -10,6 +10,7 @@ var overLength = &Rule{
 		Code:     "over-length",
 		Title:    "a beat has more in it than its stated length",
 		Severity: diag.Error,
+		At:       []string{"beat header"},
 		Explain: `The beat says how long it lasts ("for 8 s"), and what is in it takes longer.
 The next beat would begin while this one is still going on.
 

@@ -16,6 +16,7 @@ var overload = &Rule{
 		Code:     "overload",
 		Title:    "a rig carries more than it is built for",
 		Severity: diag.Error,
+		At:       []string{"beat on", "beat handoff", "beat rides", "beat boards", "kit rig"},
 		Explain: `The camera and its lens weigh more than the rig carries ("rig vest body-rig
 carries 4 kg to 14 kg"), or than its class usually does where the kit says
 nothing; or more people are aboard than it has seats. What isn't weighed in the

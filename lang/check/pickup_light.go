@@ -24,6 +24,7 @@ var pickupLight = &Rule{
 		Code:     "pickup-light",
 		Title:    "coverage in other light than the take's",
 		Severity: diag.Warning,
+		At:       []string{"pickup header", "take roll"},
 		Explain: `A pickup is planned for another window of light than the take it goes with, and for
 more than half of that window its daylight is like that of no moment of the
 take's: brighter or darker by more than one stop, or, while the sun is up, from a

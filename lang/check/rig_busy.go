@@ -14,6 +14,7 @@ var rigBusy = &Rule{
 		Code:     "rig-busy",
 		Title:    "a rig with two cameras, or an operator with two rigs, at one time",
 		Severity: diag.Error,
+		At:       []string{"beat on", "beat handoff"},
 		Explain: `A rig holds one camera at a time, and an operator works one. A camera stays on its
 rig, with its operator, until a line puts it on another or hands it over; a
 camera that doesn't roll needs nobody at it.

@@ -13,6 +13,7 @@ var rollOut = &Rule{
 		Code:     "roll-out",
 		Title:    "a camera rolls for longer than its record lasts",
 		Severity: diag.Error,
+		At:       []string{"take record", "take film", "kit camera"},
 		Explain: `The take says how long a camera can roll ("record 16 min", or a load of film),
 and a camera of the plan rolls for longer without a rest.
 

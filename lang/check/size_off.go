@@ -23,6 +23,7 @@ var sizeOff = &Rule{
 		Code:     "size-off",
 		Title:    "a framing isn't the size that was asked for",
 		Severity: diag.Warning,
+		At:       []string{"beat sees"},
 		Explain: `A line says how somebody is framed ("A sees mina waist"), and what the lens and the
 distance give is another size, more than one step away, for longer than two
 seconds. Where that is so for less than half of the time that the line holds, it

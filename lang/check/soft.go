@@ -30,6 +30,7 @@ var soft = &Rule{
 		Code:     "soft",
 		Title:    "somebody the camera sees is out of focus",
 		Severity: diag.Warning,
+		At:       []string{"beat sees"},
 		Explain: `A line says whom a camera sees, and somebody of them is outside of the depth of
 field for too long to pass: two seconds, or one for the first one named.
 

@@ -18,6 +18,7 @@ var stairsRig = &Rule{
 		Code:     "stairs-rig",
 		Title:    "a worn or held camera on stairs, backwards or too fast",
 		Severity: diag.Error,
+		At:       these(going, "set stairs"),
 		Explain: `Somebody with a camera goes down stairs backwards: that isn't planned. Or somebody
 with a body rig goes up them faster than 0.8 m/s or down them faster than 0.6 m/s,
 along the slope; that is a warning (common practice, no source; 0.5 and 0.4 m/s

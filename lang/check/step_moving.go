@@ -14,6 +14,7 @@ var stepMoving = &Rule{
 		Code:     "step-moving",
 		Title:    "somebody steps on or off what is moving",
 		Severity: diag.Error,
+		At:       []string{"beat leaves", "beat boards", "beat rides", "beat handoff"},
 		Explain: `Somebody gets on a vehicle or a rig, or off it, while it goes faster than 0.3 m/s,
 a slow step beside it (common practice, no source). A camera that is handed over
 on the move is found as handoff-moving.

@@ -30,6 +30,7 @@ var strobePan = &Rule{
 		Code:     "strobe-pan",
 		Title:    "a pan so fast that the picture strobes",
 		Severity: diag.Warning,
+		At:       []string{"beat sees", "beat pans", "look pan"},
 		Explain: `A pan takes the picture through the frame faster than the eye can join its steps:
 edges judder, or seem to run backwards.
 

@@ -30,6 +30,7 @@ var sunFlare = &Rule{
 		Code:     "sun-flare",
 		Title:    "the sun shines into the lens from within the frame",
 		Severity: diag.Warning,
+		At:       []string{"beat sees", "take roll"},
 		Explain: `The take has a place, a day and a window of light, and the sun stands in a camera's
 frame, with nothing of the set before it. Whenever in the window the take begins,
 there are frames with the sun in them: a warning. If it depends on when it begins,

@@ -16,6 +16,7 @@ var throughWall = &Rule{
 		Code:     "through-wall",
 		Title:    "a way that leads through something solid",
 		Severity: diag.Error,
+		At:       these(these(inTheWay, beingThere...), "set platform"),
 		Explain: `Somebody's way, or the place they stand in, goes through a wall, a block, a
 pillar, a platform's side or a door that is shut at that moment. It is checked at
 every frame, with the height of the floor: whoever walks up stairs doesn't walk

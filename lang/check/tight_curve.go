@@ -10,6 +10,7 @@ var tightCurve = &Rule{
 		Code:     "tight-curve",
 		Title:    "a curve tighter than the wheels take",
 		Severity: diag.Error,
+		At:       []string{"beat walks"},
 		Explain: `A vehicle, a cart, a dolly or the base of an arm is led round a curve whose radius
 is less than it can steer: 4 m for a vehicle, 2.5 m for a cart, 1.2 m for a dolly
 on the floor (common practice, no source). A corner of a straight way is rounded

@@ -15,6 +15,7 @@ var tightGap = &Rule{
 		Code:     "tight-gap",
 		Title:    "a gap narrower than what goes through it",
 		Severity: diag.Error,
+		At:       these(inTheWay, going...),
 		Explain: `Somebody or something goes through a door, or between two things, where there is
 less room from side to side than it needs.
 

@@ -14,6 +14,7 @@ var tired = &Rule{
 		Code:     "tired",
 		Title:    "a rig is worn for longer than a body bears",
 		Severity: diag.Error,
+		At:       []string{"people crew"},
 		Explain: `A full body rig is worn for 5 minutes, 12 at the most, and then twice as long not
 at all. A camera of 8 kg and more held in the hands is held for 6 minutes at the
 most (common practice, no source). A rest shorter than twice the time before it

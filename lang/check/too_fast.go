@@ -18,6 +18,7 @@ var tooFast = &Rule{
 		Code:     "too-fast",
 		Title:    "faster than the body or the rig goes",
 		Severity: diag.Error,
+		At:       these(going, "beat turns", "beat spins", "beat sits", "beat sees", "beat pans", "beat racks", "beat takes", "look speed"),
 		Explain: `A line asks for a pace, a turn, a pan, a rise or a focus pull above what whoever
 does it is taken to manage. The finding names the limit and where it comes from:
 the class of the rig, the rig's own line in the kit, or the look's "speed CLASS

@@ -16,6 +16,7 @@ var tooLong = &Rule{
 		Code:     "too-long",
 		Title:    "a take too long to be one",
 		Severity: diag.Error,
+		At:       []string{"beat"},
 		Explain: `The clock comes to more than 500000 frames, close to six hours at 24 frames a
 second. No roll lasts that long: it is nearly always a slip, minutes written for
 seconds, or a pace that is far too slow. The clock is worked out, and what the

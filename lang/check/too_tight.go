@@ -18,6 +18,7 @@ var tooTight = &Rule{
 		Code:     "too-tight",
 		Title:    "somebody is framed tighter than the look allows",
 		Severity: diag.Error,
+		At:       these(beingThere, "beat sees", "look never"),
 		Explain: `The look says "never tighter than waist", or another size, and a camera shows
 somebody tighter than that for longer than half a second.
 

@@ -10,6 +10,7 @@ var twoMoves = &Rule{
 		Code:     "two-moves",
 		Title:    "somebody is told to do two things at once",
 		Severity: diag.Error,
+		At:       []string{"beat"},
 		Explain: `Two lines of one subject use the same part of it at the same time: feet that
 walk to one place while they still walk to another, a voice with two lines, a
 lens that pans twice. A camera, its rig and its operator share their feet.

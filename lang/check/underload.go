@@ -12,6 +12,7 @@ var underload = &Rule{
 		Code:     "underload",
 		Title:    "a rig carries less than it needs to be steady",
 		Severity: diag.Warning,
+		At:       []string{"beat on", "beat handoff", "kit rig"},
 		Explain: `A body rig's springs and a gimbal's motors are made for a range of weights. With
 less than the least of it the arm won't stay down and the picture floats.
 

@@ -22,6 +22,7 @@ var unevenPair = &Rule{
 		Code:     "uneven-pair",
 		Title:    "two who are to share the frame evenly don't",
 		Severity: diag.Error,
+		At:       []string{"beat sees"},
 		Explain: `A line asks for two people "fifty-fifty", and for longer than a second one of them
 is bigger in the picture than the other by more than a quarter, or the middle
 between them is off the middle of the frame by more than a tenth of its width.

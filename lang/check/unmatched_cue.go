@@ -13,6 +13,7 @@ var unmatchedCue = &Rule{
 		Code:     "no-such-cue",
 		Title:    "a cue that nothing in the plan gives",
 		Severity: diag.Error,
+		At:       []string{"beat"},
 		Explain: `A line waits for something that never happens: somebody to reach a place that
 no line takes them to, words that nobody says, a light cue of another name.
 

@@ -9,6 +9,9 @@ type Entry struct {
 	// Explain is plain text for a film crew: what it means, why it matters, the
 	// formula and the defaults used, how to mend it.
 	Explain string
-	Bad     string // a whole plan with this finding and no other error
-	Good    string // the plan mended: it has no finding of any kind but notes
+	// At names the statements that the finding stands at or refers to: "set door",
+	// "beat walks", or "beat" for every line of a beat. Nil is any line at all.
+	At   []string
+	Bad  string // a whole plan with this finding and no other error
+	Good string // the plan mended: it has no finding of any kind but notes
 }

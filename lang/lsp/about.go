@@ -82,3 +82,15 @@ func defaultsOf(word string, system units.System) string {
 	}
 	return "taken for granted of a " + strings.TrimPrefix(word, "rig ") + " where the plan says nothing; `longhand kit` has the sources:\n" + b.String()
 }
+
+// foundAt lists the codes of what can be found at a statement.
+func foundAt(k *syntax.Kind) string {
+	var codes []string
+	for _, e := range compile.FoundAt(k) {
+		codes = append(codes, "`"+string(e.Code)+"`")
+	}
+	if len(codes) == 0 {
+		return ""
+	}
+	return "what can be found here: " + strings.Join(codes, ", ")
+}

@@ -73,6 +73,9 @@ func (s *Snapshot) aboutWord(t *syntax.Token, line *syntax.Line) string {
 	}
 	text := code(kind.Usage) + "\n" + aboutStatement(kind)
 	if kind.Head || t.Pos.Offset == nth(line, 0) || kind.Verb && t.Pos.Offset == nth(line, 1) {
+		if codes := foundAt(kind); codes != "" {
+			text += "\n\n" + codes
+		}
 		if when := s.aboutWhen(line); when != "" {
 			return when + "\n\n" + text
 		}

@@ -182,3 +182,15 @@ func draw(e *example) (*scene.Sheet, error) {
 	}
 	return nil, fmt.Errorf("lang/reference/%s.take: there is nothing to draw", e.name)
 }
+
+// view says in words what the drawing is of.
+func (e *example) view() string {
+	switch m := how.FindStringSubmatch(e.text); {
+	case m == nil:
+		return "from above"
+	case m[2] != "":
+		return "what " + m[2] + " sees"
+	default:
+		return "as a timeline"
+	}
+}

@@ -3,6 +3,7 @@ package reference
 import (
 	"bytes"
 	"flag"
+	"fmt"
 	"os"
 	"regexp"
 	"slices"
@@ -14,6 +15,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"longhand/lang/compile"
+	"longhand/lang/diag"
 	"longhand/lang/format"
 	"longhand/lang/source"
 	"longhand/lang/syntax"
@@ -44,11 +47,13 @@ var about = []struct{ word, about, intro string }{
 }
 
 type section struct {
-	Word, About, Title, Anchor, Intro string
-	Kinds                             []kind
+	Word, About, Title, Anchor, Intro, Found string
+	Kinds                                    []kind
 }
 
-type kind struct{ Heading, Usage, Means, Doc, Example string }
+type kind struct{ Heading, Usage, Means, Doc, Example, Picture, Alt, Found string }
+
+type finding struct{ Code, Severity, Title, At string }
 
 type pair struct{ Name, Shape string }
 
@@ -59,19 +64,25 @@ func makeReference(t *testing.T) string {
 		Sections                                                        []section
 		Dimensions                                                      []dimension
 		Notation                                                        []pair
+		Findings                                                        []finding
 		SectionList, Keywords, Reserved, Verbs, Sizes, Classes, Windows string
+	}
+	drawn := map[string]*example{}
+	for _, e := range examples(t) {
+		drawn[e.name] = e
 	}
 	for _, a := range about {
 		s := section{Word: a.word, About: a.about, Title: strings.ToUpper(a.word[:1]) + a.word[1:] + ": " + a.about, Intro: a.intro}
 		s.Anchor = anchor(s.Title)
+		s.Found = found("What can be found at any of its lines", func(e diag.Entry) bool { return slices.Contains(e.At, a.word) })
 		for _, k := range syntax.Statements {
 			if k.Section == a.word || k.Section == "" && a.word == "take" {
-				s.Kinds = append(s.Kinds, kindOf(k))
+				s.Kinds = append(s.Kinds, kindOf(k, drawn[fileOf(k)]))
 			}
 		}
 		data.Sections = append(data.Sections, s)
 	}
-	data.Dimensions = dimensions()
+	data.Dimensions, data.Findings = dimensions(), findings()
 	for _, name := range []string{"NAME", "STRING", "NUMBER", "INT", "POINT", "LENGTH", "MASS", "SPEED", "ANGLE", "DURATION", "TARGET", "HIGH", "PLACE", "PATH", "TIMING", "TIME", "EVENT", "SIZE", "CLASS", "WINDOW", "T", "GAUGE", "OFFSET", "CARRIER", "CODE"} {
 		shape := syntax.Notation[name]
 		require.NotEmpty(t, shape, name)
@@ -91,12 +102,48 @@ func makeReference(t *testing.T) string {
 	return out.String()
 }
 
-func kindOf(k *syntax.Kind) kind {
+func kindOf(k *syntax.Kind, e *example) kind {
 	heading := strings.Join(k.Words, ", ")
 	if k.Head {
 		heading = "The header"
 	}
-	return kind{heading, "    " + strings.ReplaceAll(k.Usage, " | ", "\n    "), k.Means, k.Doc, k.Example}
+	out := kind{Heading: heading, Usage: "    " + strings.ReplaceAll(k.Usage, " | ", "\n    "), Means: k.Means, Doc: k.Doc, Example: k.Example}
+	out.Found = found("What can be found here", func(e diag.Entry) bool { return slices.Contains(e.At, k.Name()) })
+	if e != nil {
+		out.Picture = e.name
+		out.Alt = e.result.Plan.Take.Title + ", " + e.view()
+	}
+	return out
+}
+
+// many is from how many findings on a list of them is folded away.
+const many = 6
+
+// found lists findings with what they say, under a heading; "" where there are none.
+func found(heading string, about func(diag.Entry) bool) string {
+	var out []string
+	for _, e := range compile.Catalog() {
+		if about(e) {
+			out = append(out, "- `"+string(e.Code)+"`: "+e.Title)
+		}
+	}
+	list := strings.Join(out, "\n")
+	switch {
+	case len(out) == 0:
+		return ""
+	case len(out) < many:
+		return heading + ":\n\n" + list
+	}
+	return fmt.Sprintf("<details><summary>%s: %d findings</summary>\n\n%s\n\n</details>", heading, len(out), list)
+}
+
+// findings is every finding with the statements that it can stand at.
+func findings() []finding {
+	var out []finding
+	for _, e := range compile.Catalog() {
+		out = append(out, finding{string(e.Code), e.Severity.String(), e.Title, compile.Where(e)})
+	}
+	return out
 }
 
 func dimensions() []dimension {
