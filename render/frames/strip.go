@@ -3,6 +3,7 @@ package frames
 import (
 	"longhand/lang/compile"
 	"longhand/lang/plan"
+	"longhand/lang/units"
 	"longhand/render/fonts"
 	"longhand/render/scene"
 )
@@ -14,10 +15,18 @@ const (
 )
 
 // Strip draws what a camera sees at the start, in the middle and at the end of what
-// it rolls of a beat, side by side for a page of text; nil where it doesn't roll.
+// it rolls of a beat, side by side for a page of text; of all there is, such as a
+// pickup, where beat is nil. It is nil where the camera doesn't roll.
 func Strip(r *compile.Result, beat *plan.Beat, camera *plan.Camera) *scene.Sheet {
 	d := New(r)
-	for _, row := range d.Rows(beat) {
+	if d == nil {
+		return nil
+	}
+	rows := d.Rows(beat)
+	if beat == nil {
+		rows = d.rows(0, units.Frame(d.scene.Frames-1))
+	}
+	for _, row := range rows {
 		if row.Camera != camera {
 			continue
 		}

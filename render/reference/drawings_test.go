@@ -151,7 +151,7 @@ func TestDrawingsAreFresh(t *testing.T) {
 }
 
 // how is the first line of a plan that is not drawn as an overhead of its last beat.
-var how = regexp.MustCompile(`\A# Drawn as (a timeline|what (\S+) sees)\.\n`)
+var how = regexp.MustCompile(`\A# Drawn as (a timeline|what (\S+) sees( in the pickup)?)\.\n`)
 
 // draw draws what the first line of a plan says: a timeline, what a camera sees, or
 // else its last beat from above.
@@ -172,6 +172,10 @@ func draw(e *example) (*scene.Sheet, error) {
 			return sheets[0].Spare(), nil
 		}
 	default:
+		if m[3] != "" && len(r.Pickups) > 0 {
+			shot := r.Pickups[0]
+			r, last = &compile.Result{Plan: shot.Plan, Tracks: shot.Tracks, Stage: shot.Stage, Sight: shot.Sight}, nil
+		}
 		for _, c := range r.Plan.Kit.Cameras {
 			if c.Name == m[2] {
 				if s := frames.Strip(r, last, c); s != nil {
@@ -189,7 +193,7 @@ func (e *example) view() string {
 	case m == nil:
 		return "from above"
 	case m[2] != "":
-		return "what " + m[2] + " sees"
+		return "what " + m[2] + " sees" + m[3]
 	default:
 		return "as a timeline"
 	}
