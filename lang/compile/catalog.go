@@ -58,12 +58,15 @@ func FoundAt(k *syntax.Kind) []diag.Entry {
 	return out
 }
 
-// Where says in words where a finding can stand: "`wall`, `block` of `set`; any line
-// of `beat`", each statement by its first word; "" for any line at all.
+// Where says in words where a finding can stand: "`wall`, `block` of the set; any
+// line of a beat", each statement by its first word; "" for any line at all.
 func Where(e diag.Entry) string {
 	var out []string
 	for _, section := range syntax.SectionWords {
-		of := "`" + section + "`"
+		of := "the " + section
+		if section == "beat" || section == "pickup" {
+			of = "a " + section
+		}
 		if slices.Contains(e.At, section) {
 			out = append(out, "any line of "+of)
 			continue

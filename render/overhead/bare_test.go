@@ -19,6 +19,9 @@ func TestBarePlans(t *testing.T) {
 		"names as long as can be": "take \"" + long(300) + "\"\n  scene \"" + long(80) + "\"\n  revision \"" + long(90) + "\"\nset \"" + long(200) + "\"\n  mark " + long(60) + " (1, 1)\npeople\n  performer " + long(70) + "\nbeat \"" + long(200) + "\"\n  " + long(70) + " stands at " + long(60) + "\n  " + long(70) + " says \"" + long(400) + "\"\n",
 	} {
 		r := fromText(t, text)
+		for _, b := range r.Plan.Beats {
+			assertReads(t, Small(r, b, Options{}), name+", small")
+		}
 		for how, o := range map[string]Options{"": {NeverSeen: true}, "1:20": {Scale: 20}, "Letter upright": {Paper: scene.Letter, Turn: Portrait}} {
 			for what, sheets := range drawings(r, o) {
 				assert.NotEmpty(t, sheets)
@@ -28,6 +31,7 @@ func TestBarePlans(t *testing.T) {
 			}
 		}
 	}
+	assert.Nil(t, Small(nil, nil, Options{}))
 	assert.Nil(t, Take(nil, Options{}))
 	assert.Nil(t, Take(&compile.Result{Stopped: true}, Options{}))
 	assert.Nil(t, Beat(&compile.Result{}, nil, Options{}))

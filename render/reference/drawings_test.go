@@ -18,6 +18,7 @@ import (
 	"longhand/lang/format"
 	"longhand/lang/syntax"
 	"longhand/render/frames"
+	"longhand/render/label"
 	"longhand/render/overhead"
 	"longhand/render/scene"
 	"longhand/render/svg"
@@ -128,6 +129,13 @@ func TestDrawingsAreFresh(t *testing.T) {
 		sheet, err := draw(e)
 		if !assert.NoError(t, err, e.name) {
 			continue
+		}
+		for _, problem := range sheet.Check() {
+			t.Errorf("%s: %v", e.name, problem)
+		}
+		texts := sheet.Texts()
+		for _, pair := range label.Overlaps(label.Quads(texts)) {
+			t.Errorf("%s: %q lies on %q", e.name, texts[pair[0]].Text, texts[pair[1]].Text)
 		}
 		data := svg.Write(sheet, svg.Options{})
 		total += len(data)

@@ -124,7 +124,7 @@ func found(heading string, about func(diag.Entry) bool) string {
 	var out []string
 	for _, e := range compile.Catalog() {
 		if about(e) {
-			out = append(out, "- `"+string(e.Code)+"`: "+e.Title)
+			out = append(out, "- [`"+string(e.Code)+"`](#all-the-findings): "+e.Title)
 		}
 	}
 	list := strings.Join(out, "\n")

@@ -36,15 +36,10 @@ func (s *Sheet) Spare() *Sheet {
 	visit(s.Items)
 	var kept Styles
 	for _, r := range s.Styles {
-		if used[r.Class] && r.Style.says() {
+		if used[r.Class] {
 			kept = append(kept, r)
 		}
 	}
 	s.Styles = kept
 	return s
-}
-
-// says is whether a style says anything at all.
-func (s Style) says() bool {
-	return s.Stroke.IsSet() || s.Fill.IsSet() || s.Width != 0 || s.Dash != nil || s.Opacity != 0 || s.Cap != CapUnset || s.Join != JoinUnset
 }
