@@ -24,6 +24,7 @@ var faceDark = &Rule{
 		Code:     "face-dark",
 		Title:    "a face too dark for the stop of the lens",
 		Severity: diag.Error,
+		At:       these(beingThere, "beat sees", "beat cue", "kit lamp", "look exposure", "look faces"),
 		Explain: `A line says whom a camera sees, and for longer than a second the light on their
 face is farther under the stop of the lens than the look allows ("faces at most 2
 stops under"). Without such a line it is a warning from 3 stops on, which is common

@@ -17,7 +17,7 @@ var headCut = &Rule{
 		Code:     "head-cut",
 		Title:    "the upper edge of the frame cuts a head",
 		Severity: diag.Note,
-		At:       []string{"beat sees"},
+		At:       []string{"beat sees", "set mirror"},
 		Explain: `Somebody whom a line says the camera sees is framed wider than a face, and the upper
 edge of the frame cuts into the head for longer than a second. By the way the
 head may wander 3 % of the frame's height out.

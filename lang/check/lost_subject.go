@@ -23,7 +23,7 @@ var lostSubject = &Rule{
 		Code:     "lost-subject",
 		Title:    "what a camera is to see is hidden or out of frame",
 		Severity: diag.Error,
-		At:       these(inTheWay, "beat sees"),
+		At:       these(inTheWay, "beat sees", "set mirror"),
 		Explain: `A line says whom a camera sees ("A sees mina, otto"), and for a while it does
 not: something nearer covers them, or they are outside the frame.
 

@@ -14,6 +14,7 @@ var voltageDrop = &Rule{
 		Code:     "voltage-drop",
 		Title:    "a cable that takes more of the voltage than is usual for lamps",
 		Severity: diag.Note,
+		At:       []string{"set supply", "kit wash", "beat cue"},
 		Explain: `A supply says how far its lines run and how thick their copper is ("supply mains
 230 V 16 A cable 60 m 2.5 mm2"), and at the highest load of the take a line loses
 more than 3 % of its voltage on the way. Filament lamps then burn darker and

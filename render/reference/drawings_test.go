@@ -182,7 +182,7 @@ func draw(e *example) (*scene.Sheet, error) {
 	default:
 		if m[3] != "" && len(r.Pickups) > 0 {
 			shot := r.Pickups[0]
-			r, last = &compile.Result{Plan: shot.Plan, Tracks: shot.Tracks, Stage: shot.Stage, Sight: shot.Sight}, nil
+			r, last = &compile.Result{Plan: shot.Plan, Played: shot.Played}, nil
 		}
 		for _, c := range r.Plan.Kit.Cameras {
 			if c.Name == m[2] {
