@@ -271,7 +271,7 @@ func TestDefaultsAreListedInBothSystems(t *testing.T) {
 // A line is as long as the words one says in it: marks of punctuation are none,
 // two words without a blank between them are two.
 func TestSpokenWordsAreCountedAsSpoken(t *testing.T) {
-	for text, words := range map[string]int{"Wait - not that one.": 4, "Wait — not—that one.": 4, "Well-known? 2.5 m!": 3, "No…no.": 2} {
+	for text, words := range map[string]int{"Wait - not that one.": 4, "Wait — not—that one.": 4, "Well-known? 2.5 m!": 3, "No…no.": 2, "You & me": 3, "Half, 50 %.": 3} {
 		p, found := bindText("t.take", "people\n  performer mina\nbeat \"B\"\n  mina says \""+text+"\"\n")
 		require.Empty(t, found, text)
 		require.Equal(t, words, p.Actions[0].Deed.(*plan.Say).Words, text)

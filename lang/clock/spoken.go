@@ -72,17 +72,21 @@ func partOf(line, part string) (through, of int, found bool) {
 	return whole, of, whole >= 0
 }
 
-// spokenWords are the words of a text in lower case with only their letters and
-// digits, the same that a line's length is counted by.
+// spokenWords are the words that a line's length is counted by, in lower case and
+// with only their letters and digits where they have any.
 func spokenWords(text string) []string {
 	var out []string
 	for _, w := range timecode.SplitWords(text) {
-		out = append(out, strings.Map(func(r rune) rune {
+		plain := strings.Map(func(r rune) rune {
 			if unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.IsMark(r) {
 				return unicode.ToLower(r)
 			}
 			return -1
-		}, w))
+		}, w)
+		if plain == "" {
+			plain = w
+		}
+		out = append(out, plain)
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package timecode
 
 import (
 	"math"
+	"strings"
 	"unicode"
 
 	"longhand/lang/units"
@@ -41,7 +42,8 @@ func (t Tempo) Position(at units.Seconds) (bar int, count float64) {
 const SpokenPace = 150
 
 // Words is how many words a line has: runs of letters and digits, with the
-// apostrophes, hyphens and decimal points inside them.
+// apostrophes, hyphens and decimal points inside them, and signs that are read
+// out, like &.
 func Words(line string) int { return len(SplitWords(line)) }
 
 // SplitWords are the words that Words counts, as they are written.
@@ -57,9 +59,14 @@ func SplitWords(line string) []string {
 			}
 			inWord = true
 		case inWord && i+1 < len(runes) && joins(runes[i-1], r, runes[i+1]):
-		case inWord:
-			out = append(out, string(runes[from:i]))
-			inWord = false
+		default:
+			if inWord {
+				out = append(out, string(runes[from:i]))
+				inWord = false
+			}
+			if isSaid(r) {
+				out = append(out, string(r))
+			}
 		}
 	}
 	if inWord {
@@ -69,6 +76,9 @@ func SplitWords(line string) []string {
 }
 
 func isWord(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.IsMark(r) }
+
+// isSaid says whether a sign is read out as a word of its own.
+func isSaid(r rune) bool { return strings.ContainsRune("&%+=@", r) || unicode.Is(unicode.Sc, r) }
 
 // joins says whether a mark between two runes makes one word of them.
 func joins(before, mark, after rune) bool {
