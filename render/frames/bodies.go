@@ -15,7 +15,11 @@ import (
 const sides = 24
 
 func (p *picture) body(l *layer, b *sight.Body, thing plan.Thing) {
-	at := b.At(p.f)
+	p.bodyAt(l, b, thing, b.At(p.f), b.Polygon)
+}
+
+// bodyAt draws a body at a pose, with a footprint in its own frame if it isn't round.
+func (p *picture) bodyAt(l *layer, b *sight.Body, thing plan.Thing, at sight.Pose, footprint []geom.Vec) {
 	if !(at.Height > 0) {
 		return
 	}
@@ -39,7 +43,7 @@ func (p *picture) body(l *layer, b *sight.Body, thing plan.Thing) {
 			return
 		}
 	}
-	polygon := geom.Polygon(b.Polygon)
+	polygon := geom.Polygon(footprint)
 	if b.Radius > 0 {
 		polygon = nil
 		for i := range sides {

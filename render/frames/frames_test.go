@@ -313,3 +313,83 @@ beat "At the glass"
 	assert.Contains(t, lines[1], "on mina in glass: full of mina at 7.2")
 	assert.Contains(t, lines[1], "by way of glass")
 }
+
+// What is drawn of a reflection lies where sight, which knows nothing of drawing, finds
+// it, and within the glass; what stands before the glass hides it; a mirror whose face
+// is turned away shows nothing.
+func TestReflectionsAreDrawn(t *testing.T) {
+	room := func(glass, more string) *compile.Result {
+		return compiled(t, `take "In the cloakroom"
+  aspect 1.85
+set "Cloakroom"
+  wall north (-2, 3.1) (8, 3.1) high 3 m thick 0.2 m
+  wall east (8, 3.1) (8, -3) high 3 m thick 0.2 m
+  mirror glass on north `+glass+` high 0.3 m to 2.4 m
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w35 35 mm stops T2 to T22
+  rig legs sticks
+people
+  performer mina height 1.66 m
+  performer otto
+  crew ida
+beat "At the glass"
+  mina stands at (4, 0) for 2 s
+`+more+`  legs stands at (0, 0)
+  A on legs with ida
+  A takes w35 T4
+  A sees mina in glass
+`)
+	}
+	box := scene.Box{Max: scene.Pt(185, 100)}
+	length := 0.0 // of what was drawn last, in millimetres
+	drawn := func(r *compile.Result) (scene.Box, bool) {
+		length = 0
+		var points []scene.Point
+		var walk func(it scene.Item, in bool)
+		walk = func(it scene.Item, in bool) {
+			switch it := it.(type) {
+			case *scene.Group:
+				for _, c := range it.Items {
+					walk(c, in || it.Title == "mina in glass")
+				}
+			case *scene.Polyline:
+				if in {
+					points = append(points, it.Points...)
+					length += scene.LengthOf(it.Points)
+				}
+			}
+		}
+		walk(New(r).Draw(r.Plan.Kit.Cameras[0], 10, box), false)
+		return scene.BoundsOf(points)
+	}
+	seen := func(r *compile.Result) scene.Box {
+		for _, s := range r.Sight.At(0, 10) {
+			if s.Mirror >= 0 && r.Stage.Scene.Bodies[s.Body].Name == "mina" {
+				return scene.Box{
+					Min: scene.Pt(185*s.Box.Left, 100-100*s.Box.Top),
+					Max: scene.Pt(185*s.Box.Right, 100-100*s.Box.Bottom),
+				}
+			}
+		}
+		return scene.Box{}
+	}
+	for _, glass := range []string{"3 m to 6 m", "3 m to 4.1 m", "3.95 m to 6 m"} {
+		r := room(glass, "")
+		got, ok := drawn(r)
+		require.True(t, ok, glass)
+		want := seen(r)
+		// A figure stands in for a cylinder: it is as high, and no wider.
+		assert.GreaterOrEqual(t, got.Min.X, want.Min.X-0.5, glass)
+		assert.LessOrEqual(t, got.Max.X, want.Max.X+0.5, glass)
+		assert.LessOrEqual(t, got.Max.Y, want.Max.Y+0.5, glass)
+		assert.GreaterOrEqual(t, got.Min.Y, want.Min.Y-0.5, glass)
+		assert.Greater(t, got.Height(), 0.8*want.Height(), glass)
+	}
+	_, ok := drawn(room("5.5 m to 6 m", ""))
+	assert.False(t, ok, "beyond the glass's edge")
+	drawn(room("3 m to 6 m", ""))
+	free := length
+	drawn(room("3 m to 6 m", "  otto stands at (1, 1.5) for 2 s\n"))
+	assert.Less(t, length, free/3, "behind otto, but for what shows past his arms")
+}

@@ -48,6 +48,9 @@ func (p *picture) runs(ln line) [][]scene.Point {
 	}
 	for i := 0; i+1 < len(ln.points); i++ {
 		a, b, ok := p.lens.clipSegment(ln.points[i], ln.points[i+1])
+		if ok {
+			a, b, ok = inWindow(a, b, p.window)
+		}
 		if !ok {
 			end()
 			continue
@@ -87,19 +90,23 @@ func (p *picture) labels() *scene.Group {
 	at := map[string]int{}
 	for _, s := range p.d.r.Sight.At(p.camera, p.f) {
 		body := &p.d.scene.Bodies[s.Body]
-		if s.Mirror >= 0 || s.Visible < 0.02 || body.Kind == "hole" {
+		if s.Visible < 0.02 || body.Kind == "hole" {
 			continue
+		}
+		name := body.Of
+		if s.Mirror >= 0 {
+			name += " in " + p.d.scene.Mirrors[s.Mirror].Name
 		}
 		b := scene.Box{
 			Min: scene.Pt(box.Min.X+s.Box.Left*box.Width(), box.Max.Y-s.Box.Top*box.Height()),
 			Max: scene.Pt(box.Min.X+s.Box.Right*box.Width(), box.Max.Y-s.Box.Bottom*box.Height()),
 		}
-		if i, ok := at[body.Of]; ok {
+		if i, ok := at[name]; ok {
 			subjects[i].b, subjects[i].share = subjects[i].b.Union(b), subjects[i].share+s.Share
 			continue
 		}
-		at[body.Of] = len(subjects)
-		subjects = append(subjects, subject{body.Of, b, s.Share})
+		at[name] = len(subjects)
+		subjects = append(subjects, subject{name, b, s.Share})
 	}
 	var requests []label.Request
 	var names []string

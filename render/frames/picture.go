@@ -45,6 +45,7 @@ func (d *Drawer) Draw(camera *plan.Camera, f units.Frame, box scene.Box) *scene.
 	}
 	g.Add(thirds)
 	g.Add(p.draw()...)
+	g.Add(p.mirrors()...)
 	g.Add(p.labels(), &scene.Rect{Class: "frame-line", Box: box})
 	return g
 }
@@ -89,6 +90,8 @@ type picture struct {
 	hiders []*occluder
 	layers []*layer
 	drawn  []scene.Item // what labels should keep off
+	// window is what a picture in a mirror is cut to: all of the frame if empty.
+	window []plane
 }
 
 // layer is the lines of one thing, in the lens's own coordinates.
