@@ -44,10 +44,12 @@ type piece struct {
 
 // planDrawing is what the overhead shows beside solids.
 type planDrawing struct {
-	Marks []place     `json:"marks"`
-	Doors []leaf      `json:"doors"`
-	Hung  []hanging   `json:"hung"`
-	Grids [][]float64 `json:"grids"`
+	Marks []place   `json:"marks"`
+	Doors []leaf    `json:"doors"`
+	Hung  []hanging `json:"hung"`
+	// Mirrors are the faces of mirrors, each to the left of the way from A to B.
+	Mirrors []mirror    `json:"mirrors,omitempty"`
+	Grids   [][]float64 `json:"grids"`
 }
 
 type place struct {
@@ -70,6 +72,13 @@ type hanging struct {
 	Kind string     `json:"k"` // window, hole, mirror, glow
 	A    [2]float64 `json:"a"`
 	B    [2]float64 `json:"b"`
+}
+
+type mirror struct {
+	Name string     `json:"n"`
+	A    [2]float64 `json:"a"`
+	B    [2]float64 `json:"b"`
+	Z    [2]float64 `json:"z"`
 }
 
 // figure is the stand-in in a posture: rings of five numbers, and traits of six a

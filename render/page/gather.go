@@ -94,6 +94,9 @@ func (d *document) set(r *compile.Result) {
 	for _, m := range set.Mirrors {
 		hang(&m.Ident, "mirror", m.On)
 	}
+	for _, m := range r.Stage.Scene.Mirrors {
+		d.Plan.Mirrors = append(d.Plan.Mirrors, mirror{m.Name, pair(m.A), pair(m.B), [2]float64{r4(m.Z[0]), r4(m.Z[1])}})
+	}
 	for _, g := range set.Glows {
 		hang(&g.Ident, "glow", g.On)
 	}

@@ -18,7 +18,7 @@ import (
 var files embed.FS
 
 // scripts are joined in this order: later ones use what earlier ones define.
-var scripts = []string{"decode", "sightline", "overhead", "lens", "figure", "perspective", "order", "strip", "rehearsal", "keys", "play"}
+var scripts = []string{"decode", "sightline", "overhead", "lens", "figure", "perspective", "mirror", "order", "strip", "rehearsal", "keys", "play"}
 
 // errNothing says that a plan was not worked out far enough to be played.
 var errNothing = errors.New("the plan was not worked out to the end, so there is nothing to play")

@@ -57,6 +57,9 @@ func TestInABrowser(t *testing.T) {
 	}
 	t.Run("no rehearsal", func(t *testing.T) { unrehearsed(open(t, b, last, 1440, 900, "")) })
 	bad := spoilt(t)
+	glass, err := compile.Text(context.Background(), "glass.take", mirroredPlan, compile.Options{})
+	require.NoError(t, err)
+	t.Run("mirrors", func(t *testing.T) { reflections(open(t, b, glass, 1440, 900, "#f=20"), glass) })
 	t.Run("spoilt", func(t *testing.T) { highlights(open(t, b, bad, 1440, 900, ""), bad) })
 }
 
@@ -422,7 +425,42 @@ func highlights(p *opened, r *compile.Result) {
 	assert.Contains(p, value[string](p, `document.querySelector(".view .wrong .error").textContent`), "crew-in-shot")
 	assert.True(p, value[bool](p, `document.querySelector('.sign[data-name="gus"]').classList.contains("spoils")`))
 	// The colour of alarm is in the picture, and isn't without the finding.
-	red := `(() => { const c = document.querySelector(".view canvas"), d = c.getContext("2d").getImageData(0, 0, c.width, c.height).data; let n = 0; for (let i = 0; i < d.length; i += 4) if (d[i] > 150 && d[i + 1] < 60 && d[i + 2] < 80) n++; return n; })()`
-	assert.Greater(p, value[int](p, red), 50)
+	assert.Greater(p, value[int](p, alarmed), 50)
+	assert.Empty(p, p.complaints())
+}
+
+// alarmed counts the dots of a frame in the colour of alarm.
+const alarmed = `(() => { const c = document.querySelector(".view canvas"), d = c.getContext("2d").getImageData(0, 0, c.width, c.height).data; let n = 0; for (let i = 0; i < d.length; i += 4) if (d[i] > 150 && d[i + 1] < 60 && d[i + 2] < 80) n++; return n; })()`
+
+const mirroredPlan = `take "In the cloakroom"
+  aspect 1.85
+set "Cloakroom"
+  wall north (-2, 3.1) (8, 3.1) high 3 m thick 0.2 m
+  mirror glass on north 3 m to 7 m high 0.3 m to 2.4 m
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w35 35 mm stops T2 to T22
+  rig legs sticks
+  rig trolley cart
+people
+  performer mina
+  crew ida
+beat "At the glass"
+  mina stands at (4, 0) for 2 s
+  trolley stands at (5, -2)
+  legs stands at (0, 0)
+  A on legs with ida
+  A takes w35 T4
+  A sees mina in glass
+`
+
+// reflections: a trolley that is in frame in a mirror alone is painted there, in the
+// colour of alarm, since it must not be.
+func reflections(p *opened, r *compile.Result) {
+	body := r.Stage.Body(r.Plan.Kit.Rigs[1])[0]
+	require.Empty(p, r.Sight.Of(0, body))
+	require.NotEmpty(p, append(r.Sight.In(0, 0, body), r.Sight.In(1, 0, body)...))
+	p.drawn()
+	assert.Greater(p, value[int](p, alarmed), 50)
 	assert.Empty(p, p.complaints())
 }

@@ -129,7 +129,20 @@ function thingsIn(doc, shot, camera, l, f) {
     const t = prismIn(l, footprint(b, p), p.z, p.z + p.height);
     if (t) out.push(Object.assign(t, { body: b, index: i, pose: p, person: b.h !== undefined }));
   });
-  return out;
+  return out.concat(mirrorsIn(doc, l));
+}
+
+// paintSolid fills the faces of a solid of the set.
+function paintSolid(l, g, path, t, ink) {
+  for (const face of facesOf(l, t)) {
+    const points = before(face.points);
+    if (points.length < 3) continue;
+    path(points.map((p) => put(l, p)));
+    g.closePath();
+    g.fillStyle = g.strokeStyle = ink.face(face.light);
+    g.lineWidth = 0.7;
+    g.fill(); g.stroke();
+  }
 }
 
 // paintFrame draws a camera's frame; bad tells which things spoil it. It returns who
@@ -150,6 +163,7 @@ function paintFrame(g, doc, shot, camera, f, width, ink, bad) {
   const things = ordered(thingsIn(doc, shot, camera, l, f), l.eye);
   const seen = [], marks = [], frame = Math.floor(f);
   for (const t of things) {
+    if (t.mirror) { paintMirror(doc, shot, l, g, path, t, f, bad, ink); continue; }
     if (t.body) {
       const b = t.body, spoils = bad.get(b.of);
       g.lineWidth = b.k === "performer" ? 1.6 : 1.1;
@@ -163,17 +177,7 @@ function paintFrame(g, doc, shot, camera, f, width, ink, bad) {
       }
       continue;
     }
-    if (!t.glass) {
-      for (const face of facesOf(l, t)) {
-        const points = before(face.points);
-        if (points.length < 3) continue;
-        path(points.map((p) => put(l, p)));
-        g.closePath();
-        g.fillStyle = g.strokeStyle = ink.face(face.light);
-        g.lineWidth = 0.7;
-        g.fill(); g.stroke();
-      }
-    }
+    if (!t.glass) paintSolid(l, g, path, t, ink);
     g.strokeStyle = t.glass ? ink.line : ink.edge;
     g.lineWidth = 0.8;
     for (const s of linesOf(l, t.lines)) { path(s.map((p) => put(l, p))); g.stroke(); }
