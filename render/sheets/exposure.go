@@ -5,13 +5,31 @@ import (
 
 	"longhand/lang/body"
 	"longhand/lang/geom"
+	"longhand/lang/motion"
 	"longhand/lang/optics"
+	"longhand/lang/plan"
 	"longhand/lang/units"
 )
 
 // fallbackIndex is the exposure index reckoned with where the plan gives none:
 // common practice, no source.
 const fallbackIndex = 800
+
+// faceIn says whether a face is in frame, or its reflection in the mirror in which the
+// camera is told to see it.
+func faceIn(ct *motion.CameraTrack, v motion.View, who *plan.Person, pose motion.Pose, at units.Seconds) bool {
+	if _, ok := faceDepth(v, ct.Frame, pose); ok {
+		return true
+	}
+	for _, t := range ct.Targets(at) {
+		if t.Thing == plan.Thing(who) && t.Glass != nil {
+			if _, ok := faceDepth(v, ct.Frame, motion.Image(t.Glass, pose)); ok {
+				return true
+			}
+		}
+	}
+	return false
+}
 
 // onPeople is the light that lamps give on each performer a rolling camera sees, per
 // beat: how it changes, and the stop it asks for.
@@ -53,7 +71,7 @@ func (m *maker) onPeople() *Table {
 					if !ct.Rolling(at) || v.Focal <= 0 {
 						continue
 					}
-					if _, ok := faceDepth(v, ct.Frame, pose); !ok {
+					if !faceIn(ct, v, who, pose, at) {
 						continue
 					}
 					e := all.Lux(geom.Vec3{X: float64(pose.X), Y: float64(pose.Y), Z: float64(pose.Z) + float64(pose.Height)*body.EyeFraction}, at)
