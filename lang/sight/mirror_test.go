@@ -100,6 +100,11 @@ func TestMirrorsAgainstRays(t *testing.T) {
 						}
 						want := float64(open[b]) / float64(hits[b])
 						assert.InDelta(t, want, got.Visible, 0.02+2/math.Sqrt(float64(hits[b]))*0.3, "%s seed %d frame %d mirror %d body %d: %d of %d", kind.name, seed, f, m, b, open[b], hits[b])
+						hidden := 0.0
+						for _, by := range report.CoveringIn(m, 0, b, f) {
+							hidden += by.Share
+						}
+						assert.InDelta(t, 1-got.Visible, hidden, 0.04, "%s seed %d frame %d mirror %d body %d: what covers it", kind.name, seed, f, m, b)
 						compared++
 						if want < 0.99 {
 							covered++
