@@ -104,10 +104,12 @@ func (a *app) rehearsed(ctx context.Context, r *compile.Result, f *rehearsalFlag
 	case out.Runs < f.runs:
 		fmt.Fprintf(a.err, "interrupted after %d of %d playings\n", out.Runs, f.runs)
 	}
-	if f.changes > 0 && ctx.Err() == nil {
-		out.Changes = rehearse.Help(ctx, player, o, out.Report, f.changes)
-		o.Trying(1, 1)
-		out.Sought, out.Partly = true, ctx.Err() != nil
+	if f.changes > 0 {
+		if out.Sought = ctx.Err() == nil; out.Sought {
+			out.Changes = rehearse.Help(ctx, player, o, out.Report, f.changes)
+			o.Trying(1, 1) // wipes it away, too
+		}
+		out.Partly = ctx.Err() != nil
 	}
 	if day, ok := compile.Daylight(r); ok && f.tries == 0 {
 		out.Tries, out.Light = day.Tries.Count(), day.Window.Text(day.Day)

@@ -105,6 +105,12 @@ func flagError(cmd *cobra.Command, err error) error {
 	if _, flag, ok := strings.Cut(err.Error(), "unknown flag: "); ok {
 		return fmt.Errorf("%s has no flag %s%s; `longhand help %s` lists them", cmd.CommandPath(), flag, suggestion(flag, names), cmd.Name())
 	}
+	var bad *pflag.InvalidValueError
+	if errors.As(err, &bad) {
+		if takes, ok := map[string]string{"int": "a whole number", "uint64": "a whole number from 0", "float64": "a number", "bool": "true or false"}[bad.GetFlag().Value.Type()]; ok {
+			return fmt.Errorf("--%s takes %s, not %q", bad.GetFlag().Name, takes, bad.GetValue())
+		}
+	}
 	return fmt.Errorf("%s: %s", cmd.CommandPath(), err)
 }
 

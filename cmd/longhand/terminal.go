@@ -45,11 +45,13 @@ func (a *app) progress(what string) func(done, all int) {
 	if !isTerminal(a.err) {
 		return func(int, int) {}
 	}
-	last := -1
+	last, lastDone, lastAll := -1, 0, 0
 	return func(done, all int) {
-		if all == 0 {
+		// Workers side by side may tell of less after they told of more.
+		if all == 0 || all == lastAll && done <= lastDone {
 			return
 		}
+		lastDone, lastAll = done, all
 		per := 100 * done / all
 		if per == last {
 			return

@@ -250,6 +250,8 @@ func (m *maker) changes(o *rehearse.Outcome) *Table {
 	t := table(ChangesTable, "What would help most", col("change", "change", "tried by itself, with the same luck"),
 		measure("gain", "gain", "points", "per cent of all playings by which it holds more often"), chanceColumns("then holds"))
 	switch {
+	case o.Partly && !o.Sought:
+		t.Empty = "Interrupted before changes were looked for."
 	case o.Sought:
 		t.Empty = "None of the changes that were tried makes it hold more often."
 	case len(o.Causes) == 0:
@@ -264,7 +266,7 @@ func (m *maker) changes(o *rehearse.Outcome) *Table {
 		}
 		t.add(k.Action, cells(word(k.What), number(100*k.Gain, 2, gain)), chances(k.Odds))
 	}
-	if o.Partly {
+	if o.Partly && o.Sought {
 		t.note("interrupted: not all that could help was tried")
 	}
 	if len(t.Rows) > 0 {
