@@ -98,11 +98,8 @@ func (a *app) rehearsed(ctx context.Context, r *compile.Result, f *rehearsalFlag
 	out := &rehearse.Outcome{ClockOnly: f.clockOnly, Measured: measured, Tries: f.tries}
 	out.Report = rehearse.Run(ctx, player, o)
 	say(f.runs, f.runs) // which wipes it away, where it was interrupted too
-	switch {
-	case out.Runs == 0:
+	if out.Runs == 0 {
 		return nil, errors.New("interrupted before one playing was done")
-	case out.Runs < f.runs:
-		fmt.Fprintf(a.err, "interrupted after %d of %d playings\n", out.Runs, f.runs)
 	}
 	if f.changes > 0 {
 		if out.Sought = ctx.Err() == nil; out.Sought {
@@ -124,10 +121,10 @@ func (a *app) rehearsal(ctx context.Context, r *compile.Result, f *rehearsalFlag
 		return nil, nil
 	}
 	o, err := a.rehearsed(ctx, r, f)
-	if err == nil {
-		err = ctx.Err()
-	}
 	if err != nil {
+		return nil, err
+	}
+	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
 	return sheets.Rehearsal(r, o)

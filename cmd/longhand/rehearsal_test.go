@@ -1,8 +1,8 @@
 package main
 
 import (
-	"bytes"
 	"context"
+	"io"
 	"sync"
 	"testing"
 
@@ -41,15 +41,13 @@ func (c *impatient) Err() error {
 func TestAnInterruptedRehearsal(t *testing.T) {
 	r, err := compile.Text(context.Background(), "plan.take", string(firstPlan), compile.Options{})
 	require.NoError(t, err)
-	var errs bytes.Buffer
-	a := &app{err: &errs, getenv: func(string) string { return "" }}
+	a := &app{err: io.Discard, getenv: func(string) string { return "" }}
 	f := &rehearsalFlags{runs: 1000, seed: 1, clockOnly: true, changes: 3}
 
 	o, err := a.rehearsed(newImpatient(100), r, f)
 	require.NoError(t, err)
 	assert.Positive(t, o.Runs)
 	assert.Less(t, o.Runs, 1000)
-	assert.Contains(t, errs.String(), "of 1000 playings")
 	assert.False(t, o.Sought)
 	b, err := sheets.Rehearsal(r, o)
 	require.NoError(t, err)

@@ -91,6 +91,9 @@ func (a *app) rehearse(cmd *cobra.Command, name string, f rehearseFlags) error {
 	if err != nil {
 		return err
 	}
+	if o.Runs < f.runs {
+		fmt.Fprintf(a.err, "interrupted after %d of %d playings\n", o.Runs, f.runs)
+	}
 	if f.asJSON {
 		return writeRehearsalJSON(a.out, r, o)
 	}

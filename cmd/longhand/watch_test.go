@@ -52,7 +52,7 @@ type watching struct {
 	stop     func() int
 }
 
-func watch(tb testing.TB) *watching {
+func watch(tb testing.TB, flags ...string) *watching {
 	tb.Helper()
 	w := &watching{TB: tb, dir: tb.TempDir(), said: &lockedText{}}
 	w.save("room.take", watchedRoom)
@@ -61,7 +61,7 @@ func watch(tb testing.TB) *watching {
 	out, in := io.Pipe()
 	code := make(chan int, 1)
 	go func() {
-		code <- run(ctx, []string{"watch", filepath.Join(w.dir, "plan.take")}, strings.NewReader(""), in, w.said, func(string) string { return "" })
+		code <- run(ctx, append([]string{"watch", filepath.Join(w.dir, "plan.take")}, flags...), strings.NewReader(""), in, w.said, func(string) string { return "" })
 		in.Close()
 	}()
 	line, err := bufio.NewReader(out).ReadString('\n')
@@ -173,6 +173,39 @@ func TestWatchSeesAFileThatThePlanUses(t *testing.T) {
 }
 
 // It stops when it is told to, as a success, and leaves nothing running.
+// What is saved is shown at once and rehearsed aside; a newer state is not kept
+// waiting by the rehearsal of an older one.
+func TestWatchRehearses(t *testing.T) {
+	played := func(w *watching) string {
+		doc, _ := w.plan()["rehearsal"].(map[string]any)
+		return fmt.Sprint(doc["says"])
+	}
+	w := watch(t, "--rehearse", "10")
+	w.until(func() bool { return strings.Contains(played(w), "it holds 100 % of the time") })
+	w.save("plan.take", strings.Replace(watchedPlan, "at 1 m/s", "at 1 m/s by +6 s", 1))
+	w.until(func() bool { return strings.Contains(played(w), "it holds 0 % of the time") })
+	w.until(func() bool {
+		return strings.Contains(w.said.String(), "rehearsed: as planned, with nobody late, it breaks already")
+	})
+	assert.Equal(t, exitClean, w.stop())
+
+	long := watch(t, "--rehearse", "1000000")
+	long.save("plan.take", strings.Replace(watchedPlan, "One", "Two", 1))
+	long.until(func() bool { return long.title() == "Two" })
+	assert.Equal(t, "<nil>", played(long))
+	assert.Equal(t, exitClean, long.stop())
+	assert.NotContains(t, long.said.String(), "not rehearsed")
+}
+
+func TestWatchRefusesWrongRehearsals(t *testing.T) {
+	for flag, want := range map[string]string{"--rehearse=0": "not 0", "--seed=4": "needs --rehearse"} {
+		var said strings.Builder
+		code := run(context.Background(), []string{"watch", "plan.take", flag}, strings.NewReader(""), io.Discard, &said, func(string) string { return "" })
+		assert.Equal(t, exitBroken, code)
+		assert.Contains(t, said.String(), want)
+	}
+}
+
 func TestWatchStops(t *testing.T) {
 	before := runtime.NumGoroutine()
 	w := watch(t)
