@@ -148,7 +148,7 @@ func (a *app) rehearseAside(ctx context.Context, r *compile.Result, f *rehearsal
 		fmt.Fprintf(a.err, "longhand: not rehearsed: %s\n", err)
 	default:
 		board.show(data)
-		fmt.Fprintf(a.err, "rehearsed: %s, %s\n", strings.Join(played.Sheets[0].Says, "; "), took(begun))
+		fmt.Fprintf(a.err, "rehearsed in %s: %s\n", took(begun), strings.Join(played.Sheets[0].Says, "; "))
 	}
 }
 

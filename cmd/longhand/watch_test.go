@@ -185,7 +185,7 @@ func TestWatchRehearses(t *testing.T) {
 	w.save("plan.take", strings.Replace(watchedPlan, "at 1 m/s", "at 1 m/s by +6 s", 1))
 	w.until(func() bool { return strings.Contains(played(w), "it holds 0 % of the time") })
 	w.until(func() bool {
-		return strings.Contains(w.said.String(), "rehearsed: as planned, with nobody late, it breaks already")
+		return strings.Contains(w.said.String(), "s: as planned, with nobody late, it breaks already")
 	})
 	assert.Equal(t, exitClean, w.stop())
 

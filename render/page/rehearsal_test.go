@@ -106,6 +106,11 @@ func weakPlaces(p *opened, r *compile.Result, book *sheets.Book) {
 	p.key("i")
 	assert.NotEqual(p, value[string](p, `getComputedStyle(document.body).backgroundColor`), value[string](p, `getComputedStyle(document.querySelector("#breaks .first") || document.querySelector("#breaks .all")).borderBottomColor`))
 	assert.LessOrEqual(p, value[int](p, "document.documentElement.scrollWidth"), value[int](p, "innerWidth"), "nothing sticks out sideways")
+	// A pickup was not rehearsed.
+	if len(r.Pickups) > 0 {
+		p.key("t")
+		assert.True(p, value[bool](p, `document.getElementById("rehearsal").hidden && document.getElementById("rehearsed").hidden`))
+	}
 	assert.Empty(p, p.complaints())
 }
 

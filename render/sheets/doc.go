@@ -7,5 +7,8 @@
 // while writing. Everything is computed from the compiled plan: what does not
 // apply is said in a sentence.
 //
+// What came of a rehearsal is put into the same tables (Rehearsal), which the
+// terminal, the book and the page take their words and numbers from.
+//
 // It may import everything of lang, and of render only what draws nothing.
 package sheets

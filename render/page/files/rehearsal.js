@@ -1,7 +1,8 @@
 // The rehearsal: along the strip where the take breaks and what each cue has to
 // spare, and beside the findings all of it in words.
 
-// Weak is a place that a rehearsal found weak: what breaks there, or a cue.
+// Rehearsal's places are what it found weak: where something breaks, and the cues
+// that have little to spare.
 class Rehearsal {
   // load shows what came of a rehearsal of a shot; of a pickup there is none.
   load(doc, shot, go) {
