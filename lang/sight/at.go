@@ -48,7 +48,7 @@ func (st *stage) at(camera int, f units.Frame) []Sighting {
 		if s.whole <= 0 {
 			return
 		}
-		sg := Sighting{Body: body, Mirror: mirror, Visible: min(1, s.open/s.whole), Share: 100 * s.open / l.eye.area}
+		sg := Sighting{Body: body, Mirror: mirror, Visible: min(1, s.open/s.whole), Share: min(100, 100*s.open/l.eye.area)}
 		sg.Distance, sg.Depth = st.scene.Distance(camera, body, f)
 		if s.open > 0 {
 			sg.Box = box.clamped()

@@ -69,7 +69,7 @@ func (w *tileWorker) put(row, col int, s area) {
 	}
 	i := row*tileFrames + col
 	w.visible[i] = float32(min(1, s.open/s.whole))
-	w.share[i] = float32(100 * s.open / w.eye.area)
+	w.share[i] = float32(min(100, 100*s.open/w.eye.area))
 }
 
 // store turns the grid into the tile's runs, in one allocation for all of their
