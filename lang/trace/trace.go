@@ -2,6 +2,8 @@
 // what came of it, as JSON, so that other programs can use them and check them;
 // and reads them back.
 //
+// README.md describes every field to whoever reads a trace.
+//
 // It knows the scene and its report, nothing of plans, and may be imported by
 // anything above sight.
 package trace

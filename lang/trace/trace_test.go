@@ -6,6 +6,8 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
+	"os"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -99,6 +101,31 @@ func TestFocusOnNothing(t *testing.T) {
 	require.NoError(t, err)
 	assert.True(t, math.IsInf(tr.Cameras[0].Track[4][6], 1))
 	assert.Equal(t, 3.0, tr.Cameras[0].Track[3][6])
+}
+
+// TestEveryFieldIsDescribed holds README.md to the fields there are.
+func TestEveryFieldIsDescribed(t *testing.T) {
+	text, err := os.ReadFile("README.md")
+	require.NoError(t, err)
+	var fields func(typ reflect.Type)
+	fields = func(typ reflect.Type) {
+		for typ.Kind() == reflect.Slice || typ.Kind() == reflect.Array {
+			typ = typ.Elem()
+		}
+		for i := range typ.NumField() {
+			f := typ.Field(i)
+			if name := f.Tag.Get("json"); name != "" {
+				assert.Contains(t, string(text), "`"+name+"`")
+			}
+			switch inner := f.Type; inner.Kind() {
+			case reflect.Slice:
+				if inner.Elem().Kind() == reflect.Struct {
+					fields(inner)
+				}
+			}
+		}
+	}
+	fields(reflect.TypeFor[Trace]())
 }
 
 func TestAppendNumber(t *testing.T) {
