@@ -143,7 +143,7 @@ type camera struct {
 	At    [7]int     `json:"t"`
 	Roll  int        `json:"roll"` // channel; -1 where it never leans
 	Held  []since    `json:"held"` // what carries it and who has it
-	// Shows are the frames in which something of a body shows: body, from, to.
+	// Shows are the frames in which enough of a body shows to name it: body, from, to.
 	Shows [][3]int `json:"shows,omitempty"`
 	Lens  []since  `json:"lens"`
 }
