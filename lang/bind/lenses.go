@@ -24,14 +24,17 @@ func (l *line) takeLens(s *syntax.TakeLens) {
 			l.lensOpening(s, lens, deed.Stop)
 		}
 	}
-	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{atOnce: !l.pulls(c, lens)}})
+	l.add(action{thing(c), s.Verb, deed, &s.Timed, phrases{atOnce: !l.pulls(c, deed)}})
 }
 
-// pulls reports whether a line goes on with the lens the camera has: then it is
-// a zoom or a pull of the stop, which takes a time. A lens is changed at once.
-func (l *line) pulls(c *plan.Camera, lens *plan.Lens) bool {
-	if c == nil || lens == nil {
+// pulls reports whether a line goes on with the lens the camera has, and zooms or
+// pulls its stop, which takes a time. A lens is changed at once.
+func (l *line) pulls(c *plan.Camera, fit *plan.Fit) bool {
+	if c == nil || fit.Lens == nil {
 		return true // reported elsewhere
+	}
+	if fit.Focal == 0 && fit.Stop == 0 {
+		return false
 	}
 	var last *plan.Fit
 	for _, act := range l.earlier() {
@@ -39,7 +42,7 @@ func (l *line) pulls(c *plan.Camera, lens *plan.Lens) bool {
 			last = f
 		}
 	}
-	return last != nil && last.Lens == lens || l.mayHave(c.Name, l.part(), "takes")
+	return last != nil && last.Lens == fit.Lens || l.mayHave(c.Name, l.part(), "takes")
 }
 
 // earlier are the lines before this one: of the take, or of the pickup that it

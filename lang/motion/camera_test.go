@@ -212,6 +212,22 @@ func TestLensHeightsAndZooms(t *testing.T) {
 	}
 }
 
+// A zoom that another cuts short goes on from where it is.
+func TestAZoomCutShort(t *testing.T) {
+	p := play(t, room+`
+  A takes zoom 24 mm T4
+  A sees mina
+  mina stands at M1
+  mina stands until +20 s
+  A takes zoom 54 mm starting +10 s
+  A takes zoom 24 mm starting +10.5 s
+`)
+	a := p.cam("A")
+	assert.InDelta(t, 36, a.At(10.5).Focal, 0.1, "half way, by equal parts: √(24·54)")
+	assert.InDelta(t, a.At(10.499).Focal, a.At(10.501).Focal, 0.2)
+	assert.InDelta(t, 24, a.At(12).Focal, 1e-9)
+}
+
 func TestRollsAndCuts(t *testing.T) {
 	p := play(t, room+`
   A takes w24 T2.8

@@ -57,7 +57,8 @@ func (b *builder) fits(camera *plan.Camera) []Fit {
 		}
 		f.from, f.opened = f.Focal, f.Stop
 		if same {
-			f.from, f.opened = last.Focal, last.Stop
+			// Where the one before is not over, from where that is.
+			f.from, f.opened = units.Millimetres(last.focal(f.At)), last.stop(f.At)
 		}
 		if last == nil {
 			f.At = 0
@@ -87,15 +88,19 @@ func (c *CameraTrack) Lens(at units.Seconds) *plan.Lens {
 
 // Stop is the lens's opening at a time; 0 where nothing says.
 func (c *CameraTrack) Stop(at units.Seconds) units.Stop {
-	f := c.Fit(at)
-	if f == nil {
-		return 0
+	if f := c.Fit(at); f != nil {
+		return f.stop(at)
 	}
+	return 0
+}
+
+// stop is the opening at a time: pulled, it goes by equal parts of a stop.
+func (f *Fit) stop(at units.Seconds) units.Stop {
 	if f.opened == f.Stop || f.opened <= 0 || at >= f.At+f.pulled {
 		return f.Stop
 	}
 	k := easedBy(aimEase, float64(at), float64(f.At), float64(f.At+f.pulled))
-	return f.opened * units.Stop(math.Pow(float64(f.Stop/f.opened), k)) // by equal parts of a stop
+	return f.opened * units.Stop(math.Pow(float64(f.Stop/f.opened), k))
 }
 
 // Zooming says whether the focal length changes at a time.
@@ -104,16 +109,20 @@ func (c *CameraTrack) Zooming(at units.Seconds) bool {
 	return f != nil && f.from != f.Focal && at > f.At && at < f.At+f.took
 }
 
-// focalAt is the focal length in millimetres: a zoom goes by equal parts of
-// itself, as the eye sees it.
+// focalAt is the focal length in millimetres.
 func (c *CameraTrack) focalAt(t float64) float64 {
-	f := c.Fit(units.Seconds(t))
-	if f == nil {
-		return 0
+	if f := c.Fit(units.Seconds(t)); f != nil {
+		return f.focal(units.Seconds(t))
 	}
+	return 0
+}
+
+// focal is the focal length at a time, in millimetres: a zoom goes by equal parts
+// of itself, as the eye sees it.
+func (f *Fit) focal(at units.Seconds) float64 {
 	if f.from == f.Focal || f.from <= 0 {
 		return float64(f.Focal)
 	}
-	k := easedBy(aimEase, t, float64(f.At), float64(f.At+f.took))
+	k := easedBy(aimEase, float64(at), float64(f.At), float64(f.At+f.took))
 	return float64(f.from) * math.Pow(float64(f.Focal/f.from), k)
 }
