@@ -118,3 +118,22 @@ beat "Meet"
 		assert.Empty(t, worse(r.Findings), name)
 	}
 }
+
+// An arm of 5 m that stands at the origin with its lens 3.75 m out, at three
+// quarters of its reach, has 1.25 m left to push, at the height of its pivot.
+func TestPushesOnAnArm(t *testing.T) {
+	const crane = "set \"Yard\"\n  mark K0 (0, 0)\nkit\n  camera A sensor 24.9 mm x 14 mm\n  lens w35 35 mm\n  rig lift crane reach 5 m\npeople\n  performer mina\n  crew ida\nbeat \"B\"\n" +
+		"  mina stands at (20, 0)\n  lift stands at K0 facing mina\n  A on lift with ida up 1.6 m\n  A takes w35 T5.6\n  A sees mina\n"
+	for text, code := range map[string]string{"  A pushes 1.2 m in 6 s\n": "", "  A pushes 4 m in 12 s\n": "arm-short", "  A pulls 2 m in 8 s\n": "", "  A pulls 3 m in 12 s\n": "arm-short"} {
+		codes := map[string]bool{}
+		for _, s := range serious(moved(t, "take \"Fault\"\n  rate 24 fps\n"+crane+text)) {
+			code, _, _ := strings.Cut(s, ":")
+			codes[code] = true
+		}
+		want := map[string]bool{}
+		if code != "" {
+			want[code] = true
+		}
+		assert.Equal(t, want, codes, text)
+	}
+}

@@ -129,8 +129,12 @@ func (p *Pass) overSeated() {
 			names += nameOf(p.Tracks.Rides[j].Who)
 		}
 		last := p.Tracks.Rides[most[len(most)-1]]
-		d := p.foundOn(last.Action, rig, last.From, last.To, "%d people are aboard %s at %s and it has %d seats: %s",
-			len(most), rig.Name, last.From.Clock(), seats, names)
+		word := "seats"
+		if seats == 1 {
+			word = "seat"
+		}
+		d := p.foundOn(last.Action, rig, last.From, last.To, "%d people are aboard %s at %s and it has %d %s: %s",
+			len(most), rig.Name, last.From.Clock(), seats, word, names)
 		d.Relate(rig.Decl, "rig %s", rig.Name)
 		d.Note("%s", safety.Weights.Caution())
 	}

@@ -20,6 +20,7 @@ var Rules = []*Rule{
 	notAboard,
 	noWay,
 	jump,
+	neverThere,
 	tooFast,
 	tightCurve,
 	offCable,

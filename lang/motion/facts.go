@@ -86,7 +86,8 @@ type Join struct {
 	Action      *plan.Action
 	Gap         units.Metres // at the start
 	Start, Done units.Seconds
-	Cut         bool // by its next move, before it was done
+	Cut         bool         // over before it was done: by its next move, or the take's end
+	Left        units.Metres // what is left of the gap when it is over
 	Peak        units.MetresPerSecond
 	Limit       units.MetresPerSecond
 	Source      string

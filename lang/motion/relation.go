@@ -167,10 +167,14 @@ func (l *lane) relate(e *event, until float64) {
 	if l.boom != nil {
 		l.b.short(e, func(t float64) float64 { return wanted(t).Dist(l.t.point(t).Floor()) }, start, until)
 	}
+	left := 0.0
+	if !there && l.boom == nil { // what an arm is short of is told of as such
+		left = r.base(until).Dist(l.t.point(until).Floor())
+	}
 	peak := l.b.demandRelation(l.t, e, lim, start, until)
 	l.b.facts.Joins = append(l.b.facts.Joins, Join{
 		Camera: e.camera, Subject: l.t.Thing, Action: e.action, Gap: units.Metres(gap.Len()),
-		Start: units.Seconds(start), Done: units.Seconds(done), Cut: !there,
+		Start: units.Seconds(start), Done: units.Seconds(done), Cut: !there, Left: units.Metres(left),
 		Peak: units.MetresPerSecond(peak), Limit: lim.Forward.Hard, Source: lim.Source, InPlace: inPlace,
 	})
 }

@@ -33,7 +33,13 @@ func (l *lane) travel(e *event, d *plan.Travel) {
 	profile := m.in(r, units.Seconds(e.end-e.start))
 	heads := len(l.t.heads)
 	facing := l.heading()
+	began := l.done
 	l.walk(e, r, m, profile, nil)
+	if l.boom != nil {
+		l.b.short(e, func(t float64) float64 {
+			return r.path.At(float64(profile.At(units.Seconds(t - began)))).Dist(l.t.point(t).Floor())
+		}, began, l.done)
+	}
 	// What carries the camera faces as it did: a wheeled rig along its way, a
 	// wearer the way the lens looks.
 	if heads < len(l.t.heads) && e.hold != nil && !e.hold.worn() && math.Abs(geom.AngleDiff(facing, dir.Angle())) > 1e-9 {

@@ -84,7 +84,7 @@ func unexpected(c *complaint, kind *Kind, words []Token, at int, expect string) 
 			c.message, c.fix = fmt.Sprintf("%s; did you mean `%s`?", c.message, near), near
 		}
 	case word.Type == TokKeyword && strings.HasPrefix(expect, "Name") && !joins(kind, word.Value):
-		c.message = fmt.Sprintf("`%s` is a word of the language and cannot be a name", word.Value)
+		c.code, c.message = CodeReserved, fmt.Sprintf("`%s` is a word of the language and cannot be a name", word.Value)
 	case sideWithoutOf(words, at): // 2 m left M1
 		c.message = fmt.Sprintf("`of` is missing: %s %s of %s", words[at-2].Value, before.Value, word.Value)
 		c.fix = "of " + word.Value
