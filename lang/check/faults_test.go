@@ -137,3 +137,11 @@ func TestPushesOnAnArm(t *testing.T) {
 		assert.Equal(t, want, codes, text)
 	}
 }
+
+// Two who begin aboard a rig of one seat are one too many, although one of them
+// gets off soon; two who swap are not.
+func TestSeatsFromTheFirstFrame(t *testing.T) {
+	const cart = "take \"Fault\"\n  rate 24 fps\nset \"Yard\"\n  mark K0 (0, 0)\nkit\n  rig cart cart seats 1\npeople\n  performer mina\n  crew ida\n  crew jon\nbeat \"B\"\n  cart stands at K0\n  mina stands at (9, 9) for 20 s\n  ida rides cart at (-0.6, 0)\n  ida leaves cart to (-3, 0) starting +3 s\n"
+	assert.Len(t, serious(moved(t, cart+"  jon rides cart at (0.6, 0)\n")), 1)
+	assert.Empty(t, serious(moved(t, cart+"  jon stands at (2, 0)\n  jon boards cart at (0.6, 0) starting +2.5 s\n")))
+}

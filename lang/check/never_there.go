@@ -19,7 +19,7 @@ var neverThere = &Rule{
 		Explain: `A line has a camera follow, lead, keep beside or circle somebody, or a crew member
 spot one, and when the line is over, by the next one or because the take ends,
 they are still more than 1 m from where it wants them: a step (common practice, no
-source).
+source). It is a warning where the rig's limit would have got it there.
 
 Whoever carries the camera goes there as fast as is usual on the rig, and up to
 its limit where the one who is followed is as fast; the finding says how far off
@@ -84,6 +84,10 @@ beat "Off"
 				who, p.Length(j.Left), j.Done.Clock())
 			if j.Camera != nil {
 				d.Camera = j.Camera.Name
+			}
+			if spare := float64(j.Limit-j.Peak) * float64(j.Done-j.Start); spare > float64(j.Left) {
+				d.Severity = diag.Warning
+				d.Note("at its limit it could be there")
 			}
 			d.Note("in: %s; %s was %s off when it began, at %s, and goes at most %s", clock.Describe(j.Action), nameOf(j.Subject),
 				p.Length(j.Gap), j.Start.Clock(), p.Speed(j.Limit))

@@ -110,7 +110,10 @@ func (p *Pass) overSeated() {
 			}
 			var aboard []int // when this one has got on
 			for j, o := range p.Tracks.Rides {
-				if rigOf(o.Carrier) == rig && o.From <= r.From && p.stays(o, r.From) {
+				if rigOf(o.Carrier) != rig || o.From > r.From {
+					continue
+				}
+				if p.stays(o, r.From) || o.From == r.From && o.To > r.From { // who begins together swaps with nobody
 					aboard = append(aboard, j)
 				}
 			}

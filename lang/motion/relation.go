@@ -140,7 +140,11 @@ func (l *lane) relate(e *event, until float64) {
 	}
 	v := l.leftOver()
 	l.still = nil
-	if until <= start {
+	if until <= start { // over as it begins
+		l.b.facts.Joins = append(l.b.facts.Joins, Join{
+			Camera: e.camera, Subject: l.t.Thing, Action: e.action, Gap: units.Metres(gap.Len()), Left: units.Metres(gap.Len()),
+			Start: units.Seconds(start), Done: units.Seconds(start), Cut: l.boom == nil, Limit: lim.Forward.Hard, Source: lim.Source, InPlace: inPlace,
+		})
 		return
 	}
 	flat := r.base
