@@ -24,8 +24,11 @@ func Text(text string) string {
 	return string(File(file))
 }
 
-// File formats a parsed plan.
+// File formats a parsed plan; one in an encoding that can't be read stays as it is.
 func File(file *syntax.File) []byte {
+	if file.Wide() {
+		return []byte(file.Source.Text)
+	}
 	rows := layOut(file)
 	alignComments(rows)
 	var out bytes.Buffer

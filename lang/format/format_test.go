@@ -111,3 +111,9 @@ func BenchmarkFormat(b *testing.B) {
 		Text(long)
 	}
 }
+
+func TestLeavesOtherEncodingsAlone(t *testing.T) {
+	for _, text := range []string{"\xff\xfet\x00\n\x00 \x00", "\xfe\xff\x00t\x00\n\x00 "} {
+		assert.Equal(t, text, Text(text))
+	}
+}

@@ -61,9 +61,11 @@ type parser struct {
 	bag   diag.Bag
 	at    *Section
 	known map[reading]*Line // the lines of an older text; nil without one
+	quiet bool              // all there is to say of the text is said
 }
 
 func (p *parser) read() (*File, diag.Bag) {
+	p.quiet = p.sixteen()
 	for _, tokens := range split(Lex("", p.file.Source.Text)) {
 		p.line(tokens)
 	}
@@ -185,6 +187,9 @@ type complaint struct {
 }
 
 func (p *parser) report(c *complaint) {
+	if p.quiet {
+		return
+	}
 	d := p.bag.Errorf(c.code, c.span, "%s", c.message)
 	for _, n := range c.notes {
 		d.Note("%s", n)
@@ -197,6 +202,10 @@ func (p *parser) report(c *complaint) {
 // statement finds the line's kind, parses it, and folds its phrases.
 func (p *parser) statement(line *Line, words []Token) *complaint {
 	kind, c := p.kind(words)
+	if bad := p.notUTF8(words); bad != nil {
+		line.Kind = kind
+		return bad
+	}
 	if kind == nil {
 		return c
 	}
