@@ -16,6 +16,7 @@ var neverThere = &Rule{
 		Code:     "never-there",
 		Title:    "a camera that doesn't get to where its line wants it",
 		Severity: diag.Error,
+		At:       []string{"beat leads", "beat beside", "beat circles", "beat counters", "beat spots"},
 		Explain: `A line has a camera follow, lead, keep beside or circle somebody, or a crew member
 spot one, and when the line is over, by the next one or because the take ends,
 they are still more than 1 m from where it wants them: a step (common practice, no

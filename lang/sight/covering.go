@@ -6,6 +6,9 @@ import (
 	"longhand/lang/units"
 )
 
+// coverRays is how many rays across and up sound what hides a body.
+const coverRays = 48
+
 // Covering is what hides a body from a camera at a frame: what the rays that
 // would meet the body within the frame meet first, by how much of its in-frame
 // part each hides, most first. It is empty where nothing hides any of it, and
@@ -33,8 +36,8 @@ func (r *Report) Covering(camera, body int, f units.Frame) []Backing {
 	tally := newTally(l)
 	area := 0.0
 	var held []int // items in the column
-	for i := range behindRays {
-		p := p0 + (p1-p0)*(float64(i)+0.5)/behindRays
+	for i := range coverRays {
+		p := p0 + (p1-p0)*(float64(i)+0.5)/coverRays
 		cx, cy := e.column(p)
 		_, lo, hi := t.slopes(cx, cy)
 		wlo, whi := e.win.span(cx, cy)
@@ -48,9 +51,9 @@ func (r *Report) Covering(camera, body int, f units.Frame) []Backing {
 				held = append(held, k)
 			}
 		}
-		for j := range behindRays {
-			s0 := lo + (hi-lo)*float64(j)/behindRays
-			s1 := lo + (hi-lo)*float64(j+1)/behindRays
+		for j := range coverRays {
+			s0 := lo + (hi-lo)*float64(j)/coverRays
+			s1 := lo + (hi-lo)*float64(j+1)/coverRays
 			w := e.weight(cx, cy, s0, s1)
 			area += w
 			if k, distance, ok := nearer(l.items, t, held, cx, cy, (s0+s1)/2); ok {

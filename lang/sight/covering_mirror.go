@@ -39,8 +39,8 @@ func (r *Report) CoveringIn(mirror, camera, body int, f units.Frame) []Backing {
 	tally := newTally(l)
 	area := 0.0
 	var before, beyond []int // items and images in the column
-	for i := range behindRays {
-		p := p0 + (p1-p0)*(float64(i)+0.5)/behindRays
+	for i := range coverRays {
+		p := p0 + (p1-p0)*(float64(i)+0.5)/coverRays
 		cx, cy := e.column(p)
 		_, lo, hi := t.slopes(cx, cy)
 		wlo, whi := w.span(cx, cy)
@@ -59,9 +59,9 @@ func (r *Report) CoveringIn(mirror, camera, body int, f units.Frame) []Backing {
 				beyond = append(beyond, k)
 			}
 		}
-		for j := range behindRays {
-			s0 := lo + (hi-lo)*float64(j)/behindRays
-			s1 := lo + (hi-lo)*float64(j+1)/behindRays
+		for j := range coverRays {
+			s0 := lo + (hi-lo)*float64(j)/coverRays
+			s1 := lo + (hi-lo)*float64(j+1)/coverRays
 			weight := e.weight(cx, cy, s0, s1)
 			area += weight
 			s := (s0 + s1) / 2
