@@ -3,6 +3,7 @@ package motion
 import (
 	"math"
 
+	"longhand/lang/optics"
 	"longhand/lang/plan"
 	"longhand/lang/units"
 )
@@ -22,10 +23,6 @@ type Fit struct {
 	pulled units.Seconds     // to pull the stop; 0 at once
 }
 
-// zoomTime is how long a lens takes to zoom to a new focal length where no line
-// says (common practice, no source).
-const zoomTime units.Seconds = 1
-
 func (b *builder) fits(camera *plan.Camera) []Fit {
 	var out []Fit
 	for _, a := range b.inTime {
@@ -34,7 +31,7 @@ func (b *builder) fits(camera *plan.Camera) []Fit {
 			continue
 		}
 		iv := b.c.Of(a)
-		f := Fit{At: iv.Start, Lens: d.Lens, Focal: d.Focal, Stop: d.Stop, Action: a, took: zoomTime}
+		f := Fit{At: iv.Start, Lens: d.Lens, Focal: d.Focal, Stop: d.Stop, Action: a, took: optics.ZoomTime}
 		if a.Timing.In != nil {
 			f.took, f.pulled = iv.End-iv.Start, iv.End-iv.Start
 		}

@@ -31,6 +31,10 @@ const (
 	// HoleMargin is what a lens hole must be wider than the least, on its diameter.
 	HoleMargin units.Millimetres = 5
 
+	// ZoomTime is how long a lens takes to zoom to a new focal length where no line
+	// says.
+	ZoomTime units.Seconds = 1
+
 	// WhipTime is the longest a pan through the frame's width may take to count as
 	// a whip, which does not strobe.
 	WhipTime units.Seconds = 0.35
@@ -51,6 +55,7 @@ func Defaults(s units.System) []units.Default {
 		one("focus pull by hand", units.Practice, "subject at %s along the axis, limit %s", PullSpeed.Text(s), PullSpeedHard.Text(s)),
 		one("light on the subject without an iris pull", units.Practice, "within %s stop, limit %s", units.Number(SwingStops, 1), units.Number(SwingStopsHard, 1)),
 		one("iris pull", units.Practice, "%s a stop, least %s", StopPull, StopPullHard),
+		one("zoom", units.Practice, "in %s where the line says nothing", ZoomTime),
 		one("lens hole", units.Practice, "%s wider than the least", HoleMargin),
 	}
 }

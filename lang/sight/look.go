@@ -131,23 +131,49 @@ func (l *looker) places(f units.Frame) []geom.Vec {
 	return l.gathered[k*n : (k+1)*n]
 }
 
-// solids finds the solids before the lens at a frame, the eye being set.
+// solids finds the solids before the lens at a frame, the eye being set. Of one
+// that holds the lens no piece is kept.
 func (l *looker) solids(f units.Frame) {
 	l.n = 0
 	e := &l.eye
+	held := -1
 	for i := range l.st.spots {
 		s := &l.st.spots[i]
 		if q, left := e.place(s.x, s.y); e.misses(q, left, s.reach) {
 			continue
 		}
 		p, t := &l.st.prisms[i], &l.items[l.n]
-		if (p.shut == nil || p.shut.has(f)) && l.seePrism(t, p) {
-			t.ref = int32(-1 - i)
-			l.extents[l.n] = t.extent
-			l.n++
+		if p.shut != nil && !p.shut.has(f) {
+			continue
 		}
+		if !l.seePrism(t, p) {
+			if p.pieces > 1 && p.holds(e) {
+				held = p.solid
+			}
+			continue
+		}
+		t.ref = int32(-1 - i)
+		l.extents[l.n] = t.extent
+		l.n++
+	}
+	if held >= 0 {
+		l.drop(held)
 	}
 	l.nset = l.n
+}
+
+// drop takes the pieces of a solid out of the items, which are solids so far.
+func (l *looker) drop(solid int) {
+	kept := 0
+	for i := range l.items[:l.n] {
+		if l.st.prisms[-1-l.items[i].ref].solid == solid {
+			continue
+		}
+		l.items[kept], l.items[i] = l.items[i], l.items[kept] // each keeps what it has room for
+		l.extents[kept] = l.extents[i]
+		kept++
+	}
+	l.n = kept
 }
 
 // seePrism projects a solid; false where it meets no part of the frame.

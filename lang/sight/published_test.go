@@ -112,6 +112,19 @@ func TestOverTheEdge(t *testing.T) {
 	}
 }
 
+// TestHeldByABentBlock: a lens in one arm of an L sees through the other arm, too.
+func TestHeldByABentBlock(t *testing.T) {
+	s := still(View{X: 1, Y: 0.5, Z: 1.5, Focal: 24}, person("mina", 8, 0.5, 0.23, 1.7))
+	s.Solids = []Solid{{Name: "bench", Kind: "block", Z: [2]float64{0, 2}, Polygon: []geom.Vec{{X: 0, Y: 0}, {X: 4, Y: 0}, {X: 4, Y: 3}, {X: 3, Y: 3}, {X: 3, Y: 1}, {X: 0, Y: 1}}}}
+	got := At(s, 0, 0)
+	require.Len(t, got, 1)
+	assert.Equal(t, 1.0, got[0].Visible)
+	s.Cameras[0].Track[0].Z = 2.2 // over it
+	got = At(s, 0, 0)
+	require.Len(t, got, 1)
+	assert.Less(t, got[0].Visible, 1.0)
+}
+
 // mirrored is a person of a height before an upright mirror at some distance,
 // seen by a lens in the person's own eye.
 func mirrored(height, eye, distance, z0, z1 float64) *Scene {

@@ -23,6 +23,7 @@ type stage struct {
 // prism is a convex part of a solid.
 type prism struct {
 	solid  int
+	pieces int // of the solid
 	points []geom.Vec
 	z0, z1 float64
 	middle geom.Vec
@@ -105,11 +106,23 @@ func (st *stage) addSolid(i int) {
 			shut.add(r)
 		}
 	}
-	for _, piece := range convexPieces(s.Polygon) {
-		p := prism{solid: i, points: piece, z0: z0, z1: z1, shut: shut}
+	pieces := convexPieces(s.Polygon)
+	for _, piece := range pieces {
+		p := prism{solid: i, pieces: len(pieces), points: piece, z0: z0, z1: z1, shut: shut}
 		p.middle, p.reach = enclosing(piece)
 		st.prisms = append(st.prisms, p)
 	}
+}
+
+// holds is whether a lens is within a prism.
+func (p *prism) holds(e *eye) bool {
+	at := geom.Vec{X: e.x, Y: e.y}
+	for i, a := range p.points {
+		if turn(a, p.points[(i+1)%len(p.points)], at) < 0 {
+			return false
+		}
+	}
+	return p.z0 < e.z && e.z < p.z1
 }
 
 func newShape(b *Body) shape {
