@@ -1,6 +1,8 @@
 package motion
 
 import (
+	"fmt"
+
 	"longhand/lang/geom"
 	"longhand/lang/plan"
 	"longhand/lang/units"
@@ -37,7 +39,12 @@ func newLane(b *builder, t plan.Thing) *lane {
 
 // build is the whole track, nil where nothing says where the thing is.
 func (l *lane) build() *Track {
+	told := len(l.b.facts.Problems)
 	if !l.begin() {
+		if len(l.events) > 0 && len(l.b.facts.Problems) == told {
+			l.b.problem(Problem{Kind: NoStart, Subject: l.t.Thing, Action: l.events[0].action,
+				Note: fmt.Sprintf("nothing says where %s is", l.t.Thing.ID().Name)})
+		}
 		return nil
 	}
 	for i := range l.events {

@@ -143,6 +143,18 @@ func (l Limits) turnTime(angle float64) float64 {
 	return turnEase.Time(math.Abs(angle), l.turnRate(), 0)
 }
 
+// swayRate is how fast somebody goes on facing what moves, radians a second:
+// with the turn to it on top, which is up to one and a half times the usual rate
+// in its middle, no more than a body does.
+func (l Limits) swayRate() float64 {
+	hard := l.Turn.Hard
+	if hard <= 0 {
+		hard = body.Anybody().Turn.Hard
+	}
+	usual := l.turnRate()
+	return max(min(2*usual, units.Degrees(hard).Radians()-1.5*usual), usual/2)
+}
+
 // turnRate is the usual rate of turning on the spot, radians a second; what
 // only turns along its way is turned by hand where it has to be.
 func (l Limits) turnRate() float64 {

@@ -139,7 +139,7 @@ func (l *lane) faceTarget(to plan.Target, s Segment, lim Limits) {
 	}
 	l.t.heads = l.t.heads[:len(l.t.heads)-1]
 	towards := func(t float64) float64 { return g.point(t).Sub(s.way.at(t).Floor()).Angle() }
-	rate := 2 * lim.turnRate() // no faster where the target is walked past
+	rate := lim.swayRate() // no faster where the target is walked past
 	from, end := s.span()
 	turn := newSway(towards, rate, 3*rate, from, end)
 	l.t.face(from, turn.at, lim, -1, false)
@@ -187,7 +187,7 @@ func (l *lane) watch(e *event, to plan.Target, until float64) {
 	lim := l.b.limits(l.t.Thing, e.start, false)
 	dir := fixed(towards(e.start))
 	if _, person := l.t.Thing.(*plan.Person); person && (g.moves() || l.aboard != nil) {
-		rate := 2 * lim.turnRate() // no faster where it passes close by
+		rate := lim.swayRate() // no faster where it passes close by
 		dir = newSway(towards, rate, 3*rate, e.start, until).at
 	}
 	l.t.face(e.start, dir, lim, -1, true)

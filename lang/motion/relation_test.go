@@ -2,6 +2,7 @@ package motion
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -230,4 +231,26 @@ beat "Come in"
 `)
 	v := p.cam("B").At(0)
 	assert.Greater(t, v.Y, 4.0, "she is south of the wall when it rolls")
+}
+
+// Who is followed may be called away in the middle of a move; the trail is where
+// they really went.
+func TestFollowsWhoIsCalledAway(t *testing.T) {
+	p := play(t, hall+`
+  mina walks from M0 to M2 at 1 m/s
+  mina walks to (6, 9) starting +4 s at 1 m/s
+`+"")
+	q := play(t, strings.Replace(hall, "kit\n", "kit\n  camera A sensor 24.9 mm x 14 mm\n  lens w35 35 mm\n  rig wand gimbal\n", 1)+`
+  mina walks from M0 to M2 at 1 m/s
+  mina walks to (6, 9) starting +4 s at 1 m/s
+  A on wand with otto
+  A takes w35
+  A follows mina by 2 m
+  A sees mina
+`)
+	_, end := p.line("mina", 1)
+	for at := units.Seconds(0); at < end; at += 0.25 {
+		assert.Equal(t, p.body("mina").At(at).Point(), q.body("mina").At(at).Point())
+		assert.InDelta(t, 2, q.body("otto").At(at).Point().Dist(q.body("mina").At(at).Point()), 0.5, "2 m along the trail, less across its corner, at %v", at)
+	}
 }

@@ -44,9 +44,10 @@ func newTrail(t *Track) *trail {
 	tr := &trail{start: t.point(float64(t.Segments[0].Start)).Floor(), facing: t.heading(float64(t.Segments[0].Start))}
 	for i := range t.Segments {
 		s := &t.Segments[i]
+		_, traced := s.way.(tracer) // else it leaves its path, as where a move was cut short by another
 		switch {
 		case s.Kind == Resting, s.End <= s.Start:
-		case s.Path != nil:
+		case s.Path != nil && traced:
 			if s.Path.Length() > 0 {
 				tr.addPath(s)
 			}

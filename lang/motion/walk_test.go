@@ -157,3 +157,23 @@ func TestHeightsWithoutAFloor(t *testing.T) {
 		assert.InDelta(t, gap, float64(p.Jumps[i].Gap), 1e-9)
 	}
 }
+
+// Who faces somebody that passes close by turns no faster than a body does,
+// 360 deg/s, in any frame, the turn to them included.
+func TestFacesWhoPassesCloseBy(t *testing.T) {
+	for _, text := range []string{
+		"mina walks from (-6, 0.1) to (6, 0.1) at 1.9 m/s\notto stands at (0, -0.2)\notto turns to 180 deg starting +2 s in 0.5 s\notto stands facing mina starting +2.9 s\n",
+		"mina walks from (-6, 0.1) to (6, 0.1) at 1.9 m/s\notto walks from (3, -0.2) to (-3, -0.2) at 1.9 m/s facing mina\n",
+	} {
+		p := play(t, hall+text)
+		otto, was := p.body("otto"), 0.0
+		for k := 0; k < p.Frames; k++ {
+			at := p.Rate.Time(units.Frame(k))
+			now := otto.At(at).Heading
+			if k > 0 {
+				assert.LessOrEqual(t, math.Abs(geom.AngleDiff(was, now))*24*180/math.Pi, 361.0, "%s at %v", text, at)
+			}
+			was = now
+		}
+	}
+}
