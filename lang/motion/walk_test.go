@@ -161,10 +161,13 @@ func TestHeightsWithoutAFloor(t *testing.T) {
 // Who faces somebody that passes close by turns no faster than a body does,
 // 360 deg/s, in any frame, the turn to them included.
 func TestFacesWhoPassesCloseBy(t *testing.T) {
-	for _, text := range []string{
-		"mina walks from (-6, 0.1) to (6, 0.1) at 1.9 m/s\notto stands at (0, -0.2)\notto turns to 180 deg starting +2 s in 0.5 s\notto stands facing mina starting +2.9 s\n",
-		"mina walks from (-6, 0.1) to (6, 0.1) at 1.9 m/s\notto walks from (3, -0.2) to (-3, -0.2) at 1.9 m/s facing mina\n",
-	} {
+	var texts []string
+	for _, start := range []string{"2.9", "3", "3.1", "3.2", "3.3", "3.4"} {
+		texts = append(texts, "mina walks from (-6, 0.1) to (6, 0.1) at 1.9 m/s\notto stands at (0, -0.2)\notto turns to 320 deg starting +1 s\notto stands facing mina starting +"+start+" s\n",
+			"mina walks from (-6, 0.1) to (6, 0.1) at 1.9 m/s\notto stands at (0, -0.2)\notto turns to 0 deg starting +1 s\notto stands facing mina starting +"+start+" s\n",
+			"mina walks from (-6, 0.1) to (6, 0.1) at 1.9 m/s\notto walks from (8, -0.2) to (-6, -0.2) at 1.9 m/s facing mina starting +"+start+" s\n")
+	}
+	for _, text := range texts {
 		p := play(t, hall+text)
 		otto, was := p.body("otto"), 0.0
 		for k := 0; k < p.Frames; k++ {
