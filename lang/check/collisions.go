@@ -78,7 +78,7 @@ func (p *Pass) inside(m *movers, b *mover, o *obstacle, frame int) (float64, boo
 	}
 	if b.person != nil {
 		s := b.track.Segment(t)
-		if s.Kind == motion.Riding || s.Kind == motion.Stepping || seated(b, o, low, t) {
+		if s.Kind == motion.Riding || s.Kind == motion.Stepping || seated(b, o, low, t) || p.steppedOff(m, b, o, frame) {
 			return 0, false
 		}
 		deep := bodyDepth - o.distance(pose.Point())
@@ -120,4 +120,17 @@ func seated(b *mover, o *obstacle, low float64, t units.Seconds) bool {
 		}
 	}
 	return false
+}
+
+// offWithin is for how long somebody who went over an edge is still beside it, s.
+const offWithin = 0.5
+
+// steppedOff says that somebody stood on a platform just before: they went over its
+// edge, which is a finding of its own.
+func (p *Pass) steppedOff(m *movers, b *mover, o *obstacle, frame int) bool {
+	if _, ok := o.Thing.(*plan.Platform); !ok {
+		return false
+	}
+	before := m.at(b, max(0, frame-int(offWithin*m.rate.PerSecond())))
+	return float64(before.Z) >= o.Z[1]-wallSlop && o.distance(before.Point()) <= 0
 }

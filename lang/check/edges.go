@@ -19,6 +19,7 @@ type drop struct {
 	deep     float64 // m of drop
 	backs    bool
 	lens     bool
+	over     bool // over the edge, not along it
 	line     *plan.Action
 }
 
@@ -33,6 +34,9 @@ func (p *Pass) edges(m *movers, floors *solid.Floors, b *mover) {
 		if !b.onFoot(t) || p.nearStairs(s) {
 			return
 		}
+		if float64(s.Z)-floors.Under(s.Point(), float64(s.Z)) > stepsAside {
+			return // on nothing that the set has, which is a jump
+		}
 		v := q.Point().Sub(s.Point())
 		backs := v.Dot(geom.Polar(1, s.Heading)) < -0.5*v.Len()
 		lens := b.person == nil || p.wearing(m, b.person, t)
@@ -44,17 +48,19 @@ func (p *Pass) edges(m *movers, floors *solid.Floors, b *mover) {
 		if !ok {
 			return
 		}
+		over := float64(s.Z)-floors.Under(q.Point(), float64(s.Z)) > least
 		line := b.track.Segment(t).Action
 		if n := len(out); n > 0 && out[n-1].line == line && from <= out[n-1].to+again {
 			d := &out[n-1]
 			d.to = from
 			d.backs, d.lens = d.backs || backs, d.lens || lens
-			if near < d.near {
+			if over && !d.over || near < d.near && over == d.over {
+				d.over = over
 				d.near, d.deep, d.worst = near, deep, from
 			}
 			return
 		}
-		out = append(out, drop{from, from, from, near, deep, backs, lens, line})
+		out = append(out, drop{from, from, from, near, deep, backs, lens, over, line})
 	})
 	for _, d := range out {
 		p.fallEdge(m, floors, b, d)

@@ -19,7 +19,7 @@ var fallEdge = &Rule{
 with a drop of more than 0.3 m and nothing that would hold them: no wall or rail of
 0.9 m or more between them and the edge (common practice, no source). For somebody
 who walks forwards without a camera it is a warning; for whoever looks through a
-lens, or goes backwards, it is an error.
+lens, goes backwards, or walks right off a drop of more than 0.45 m, it is an error.
 
 Stairs that lead down are not a drop, and who walks to them or on them isn't found
 fault with.
@@ -100,16 +100,39 @@ func (p *Pass) fallEdge(m *movers, floors *solid.Floors, b *mover, d drop) {
 	case d.backs:
 		how = "walks backwards"
 	}
-	f := p.foundOn(d.line, b.thing, m.time(d.from), m.time(d.to), "%s %s %s from an unguarded drop of %s at %s, %s, %s nearer than the %s that are kept",
-		nameOf(b.thing), how, p.Length(metres(d.near)), p.Length(metres(d.deep)), p.spot(m.at(b, d.worst).Point()), m.time(d.worst).Clock(),
-		p.Length(body.EdgeGap-metres(d.near)), p.Length(body.EdgeGap))
+	var f *diag.Diagnostic
+	if d.over {
+		f = p.foundOn(d.line, b.thing, m.time(d.from), m.time(d.to), "%s %s off an unguarded edge, a drop of %s, at %s, %s", nameOf(b.thing), how,
+			p.Length(metres(d.deep)), p.spot(m.at(b, d.worst).Point()), m.time(d.worst).Clock())
+		f.Note("no stairs lead down there; a step of up to %s is taken without", p.Length(stepsAside))
+	} else {
+		f = p.nearEdge(m, b, d, how)
+	}
 	f.Worst = units.Frame(d.worst)
-	if !d.backs && !d.lens {
+	if !d.backs && !d.lens && !d.over {
 		f.Severity = diag.Warning
 	}
 	if d.line != nil {
 		f.Note("in: %s", clock.Describe(d.line))
 	}
+	if !d.over {
+		p.fromEdgeMarks(m, floors, b, d, f)
+	}
+	f.Note("%s", safety.Height.Caution())
+	if d.lens || d.backs {
+		f.Note("%s", safety.Worn.Caution())
+	}
+}
+
+// nearEdge says how near somebody passes.
+func (p *Pass) nearEdge(m *movers, b *mover, d drop, how string) *diag.Diagnostic {
+	return p.foundOn(d.line, b.thing, m.time(d.from), m.time(d.to), "%s %s %s from an unguarded drop of %s at %s, %s, %s nearer than the %s that are kept",
+		nameOf(b.thing), how, p.Length(metres(d.near)), p.Length(metres(d.deep)), p.spot(m.at(b, d.worst).Point()), m.time(d.worst).Clock(),
+		p.Length(body.EdgeGap-metres(d.near)), p.Length(body.EdgeGap))
+}
+
+// fromEdgeMarks offers places further in for the marks of the line.
+func (p *Pass) fromEdgeMarks(m *movers, floors *solid.Floors, b *mover, d drop, f *diag.Diagnostic) {
 	z := float64(m.at(b, d.worst).Z)
 	var moves []markMove
 	for _, mark := range exactMarks(d.line) {
@@ -118,8 +141,4 @@ func (p *Pass) fallEdge(m *movers, floors *solid.Floors, b *mover, d drop) {
 		}
 	}
 	p.offerMarks(f, moves...)
-	f.Note("%s", safety.Height.Caution())
-	if d.lens || d.backs {
-		f.Note("%s", safety.Worn.Caution())
-	}
 }

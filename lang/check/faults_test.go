@@ -52,6 +52,10 @@ func TestFaultsOfMovement(t *testing.T) {
 		{"into a beam", "set \"Hall\"\n  wall beam (0, 0) (24, 0) high 1.4 m to 5 m\n" + crew + "beat \"B\"\n  mina walks from (5, -3) to (5, 3)\n", "through-wall"},
 		{"over a kerb", "set \"Hall\"\n  block kerb (0, 0) (9, 0) (9, 0.3) (0, 0.3) high 0.15 m\n" + crew + "beat \"B\"\n  mina walks from (5, -3) to (5, 3)\n", ""},
 		{"into the side of a platform", "set \"Hall\"\n  platform deck (0, 0) (9, 0) (9, 4) (0, 4) high 0 m to 1 m\n" + crew + "beat \"B\"\n  mina walks from (5, -3) to (5, -0.05)\n", "through-wall"},
+		{"off the side of a platform", "set \"Hall\"\n  platform deck (0, 0) (9, 0) (9, 4) (0, 4) high 0 m to 1 m\n" + crew + "beat \"B\"\n  mina walks from (4, 2, 1) to (13, 2)\n", "fall-edge"},
+		{"off a step", "set \"Hall\"\n  platform deck (0, 0) (9, 0) (9, 4) (0, 4) high 0 m to 0.4 m\n" + crew + "beat \"B\"\n  mina walks from (4, 2, 0.4) to (13, 2)\n", ""},
+		{"down from nothing", yard + "beat \"B\"\n  mina stands at (0, 0, 1) for 1 s\n  mina walks to M2\n", "jump"},
+		{"up to nothing", yard + "beat \"B\"\n  mina walks from M1 to (12, 0, 1)\n", "jump"},
 		// Two bodies: shoulders 0.46 m, S. Pheasant, Bodyspace, from memory.
 		{"shoulder to shoulder", yard + "beat \"B\"\n  mina walks from (0, 0) to (9, 0)\n  otto walks from (0, 0.45) to (9, 0.45)\n", ""},
 		{"in each other", yard + "beat \"B\"\n  mina walks from (0, 0) to (9, 0)\n  otto walks from (0, 0.3) to (9, 0.3)\n", "bump"},

@@ -113,3 +113,19 @@ func (l level) tilted(length, z float64) level {
 	}
 	return level{l.from, l.step, out}
 }
+
+// raised ends the level at z by a ramp over the last of it, no longer than a step.
+func (l level) raised(length, z float64) level {
+	const step = 0.7
+	from := max(0, length-step)
+	n, dx := looks(length, levelStep)
+	out := make([]float64, n+1)
+	for i := range out {
+		x := dx * float64(i)
+		out[i] = l.at(l.from + x)
+		if x > from {
+			out[i] += (z - out[i]) * (x - from) / (length - from)
+		}
+	}
+	return level{l.from, max(dx, 1e-9), out}
+}

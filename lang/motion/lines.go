@@ -51,6 +51,7 @@ func (l *lane) walk(e *event, r route, m mover, profile *pace.Profile, end *plan
 	}
 	start := l.done
 	z := l.here().Z
+	l.leavesFrom(e, l.here())
 	lv := l.b.g.along(r.path, z)
 	if end != nil {
 		lv = l.arriveAt(e, lv, r.path, end)
@@ -105,8 +106,21 @@ func (l *lane) passes(e *event, r route, via []plan.Place) {
 	}
 }
 
+// leavesFrom tells of a way that begins at a height over the floor that no step
+// leads down from.
+func (l *lane) leavesFrom(e *event, from geom.Vec3) {
+	floor := l.b.g.under(from.Floor(), from.Z)
+	if gap := from.Z - floor; gap > climb {
+		l.b.facts.Jumps = append(l.b.facts.Jumps, Jump{
+			Subject: l.t.Thing, Action: e.action, At: units.Seconds(l.done),
+			From: from, To: from.Floor().At(floor), Gap: units.Metres(gap),
+			Needs: naturalTime(gap, l.b.limits(l.t.Thing, e.start, false)),
+		})
+	}
+}
+
 // arriveAt ends a way at the height of the place it goes to. What no stairs or
-// step leads to is a jump, and the whole way a ramp.
+// step leads to is a jump, at its end.
 func (l *lane) arriveAt(e *event, lv level, path *geom.Path, end *plan.Place) level {
 	got := lv.at(path.Length())
 	want, stated := statedZ(end)
@@ -124,6 +138,7 @@ func (l *lane) arriveAt(e *event, lv level, path *geom.Path, end *plan.Place) le
 			From: path.End().At(got), To: path.End().At(want), Gap: units.Metres(gap),
 			Needs: naturalTime(gap, l.b.limits(l.t.Thing, e.start, false)),
 		})
+		return lv.raised(path.Length(), want)
 	}
 	return lv.tilted(path.Length(), want)
 }
