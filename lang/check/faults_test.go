@@ -31,6 +31,8 @@ func TestFaultsOfMovement(t *testing.T) {
 		{"the look's own limit", yard + "look\n  speed body-rig at most 1 m/s\nbeat \"B\"\n  ida walks from M1 to M2 at 1.2 m/s\n" + hold, "too-fast"},
 		{"a van alone on the road", yard + "beat \"B\"\n  van drives from (0, 0) to (200, 0) at 8 m/s\n", ""},
 		{"leading a walk that is too fast for backwards", yard + "beat \"B\"\n  mina walks from M1 to M2 at 1.5 m/s\n  A on vest with ida\n  A takes w35 T4\n  A leads mina by 2 m\n  A sees mina\n  rolf spots ida\n", "too-fast"},
+		{"a spotter by the operator", yard + "beat \"B\"\n  mina walks from M1 to M2 at 0.9 m/s\n  A on vest with ida\n  A takes w35 T4\n  A leads mina by 2 m\n  A sees mina\n  rolf stands at (3, 0.5)\n  rolf spots ida\n", ""},
+		{"a spotter who comes late", yard + "beat \"B\"\n  mina walks from M1 to M2 at 0.9 m/s\n  A on vest with ida\n  A takes w35 T4\n  A leads mina by 2 m\n  A sees mina\n  rolf stands at (8, 6)\n  rolf spots ida\n", "no-spotter"},
 		// Jumps: half a pace is none.
 		{"a quarter of a metre off", yard + "beat \"B\"\n  mina walks from M1 to M2\n  mina walks from (12.25, 0) to (12.25, 4)\n", ""},
 		{"half a metre off", yard + "beat \"B\"\n  mina walks from M1 to M2\n  mina walks from (12.5, 0) to (12.5, 4)\n", "jump"},

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"strings"
 
 	"longhand/lang/body"
@@ -20,9 +21,11 @@ var noSpotter = &Rule{
 		Explain: `Somebody with a camera goes backwards for 2 m or more, or faster than 0.8 m/s, and
 no line gives them a spotter all the while: one of the crew with a hand on their
 back who sees where they are going, and who may stop the take. A worn rig hides
-its wearer's own feet (common practice, no source).
+its wearer's own feet (common practice, no source). A spotter who is more than 3 m
+away is none: they have to be there before the first step back.
 
-To mend it: "jon spots ida", from before the first step back.`,
+To mend it: "jon spots ida", from before the first step back, and let jon stand
+behind ida by then.`,
 		Bad: `take "Backwards"
   rate 24 fps
 set "Yard"
@@ -75,7 +78,7 @@ beat "Along"
 		all := map[key]*motion.Backing{}
 		for _, b := range p.Tracks.Backing {
 			b := b
-			if personOf(b.Who) == nil || b.Camera == nil || b.Spotter != nil {
+			if personOf(b.Who) == nil || b.Camera == nil || b.Spotter != nil && b.Away <= spotReach {
 				continue
 			}
 			if b.Length <= body.BackSpotterDistance && (b.Peak <= body.BackSpotterSpeed+slowSlop || b.Length < shuffle) {
@@ -86,6 +89,7 @@ beat "Along"
 				was.Length += b.Length
 				was.Peak = max(was.Peak, b.Peak)
 				was.To = b.To
+				was.Away = max(was.Away, b.Away)
 				continue
 			}
 			all[k] = &b
@@ -93,21 +97,31 @@ beat "Along"
 		}
 		for _, k := range order {
 			b := all[k]
-			d := p.foundOn(b.Action, b.Who, b.From, b.To, "%s walks %s backwards with %s, at up to %s, and nobody spots all of it",
-				nameOf(b.Who), p.Length(b.Length), b.Camera.Name, p.Speed(b.Peak))
+			why := "nobody spots all of it"
+			if b.Spotter != nil {
+				why = fmt.Sprintf("%s, who spots, is up to %s away", b.Spotter.Name, p.Length(b.Away))
+			}
+			d := p.foundOn(b.Action, b.Who, b.From, b.To, "%s walks %s backwards with %s, at up to %s, and %s",
+				nameOf(b.Who), p.Length(b.Length), b.Camera.Name, p.Speed(b.Peak), why)
 			d.Camera = b.Camera.Name
 			d.Note("a spotter from %s on, and always above %s, %s", p.Length(body.BackSpotterDistance), p.Speed(body.BackSpotterSpeed), body.Practice)
 			d.Note("%s", safety.Worn.Caution())
-			p.nameASpotter(d, b)
+			if b.Spotter == nil {
+				p.nameASpotter(d, b)
+			} else {
+				d.Note("%s has to be within %s before the first step back", b.Spotter.Name, p.Length(spotReach))
+			}
 		}
 	},
 }
 
 // shuffle is a way backwards so short that its pace doesn't matter, m; slowSlop
-// keeps a pace at the limit from being over it.
+// keeps a pace at the limit from being over it; spotReach is how far off a spotter
+// may be, two strides more than an arm, as they swing round in a turn (common practice, no source).
 const (
-	shuffle  = 1.0
-	slowSlop = 0.01
+	shuffle   = 1.0
+	slowSlop  = 0.01
+	spotReach = 3.0
 )
 
 // nameASpotter offers one of the crew who has nothing else to do in the take.

@@ -1,6 +1,8 @@
 package motion
 
 import (
+	"math"
+
 	"longhand/lang/plan"
 	"longhand/lang/units"
 )
@@ -18,7 +20,7 @@ func (b *builder) backing(t *Tracks) {
 				continue // faces the way the one who is spotted goes
 			}
 			if s.Kind == Relating || s.Kind == Moving && (s.Backwards || facesElsewhere(s.Action)) {
-				b.backingOf(tr, s)
+				b.backingOf(t, tr, s)
 			}
 		}
 	}
@@ -40,14 +42,16 @@ func facesElsewhere(a *plan.Action) bool {
 // backSlow is the speed below which nobody is said to walk backwards, m/s.
 const backSlow = 0.1
 
-func (b *builder) backingOf(tr *Track, s *Segment) {
+func (b *builder) backingOf(t *Tracks, tr *Track, s *Segment) {
 	from, to := s.span()
 	n, step := looks(to-from, relationStep)
 	var cur *Backing
 	p := s.way.at(from).Floor()
 	flush := func() {
 		if cur != nil && cur.Length > 0.05 {
-			cur.Spotter = b.spotter(tr.Thing, float64(cur.From), float64(cur.To))
+			if cur.Spotter = b.spotter(tr.Thing, float64(cur.From), float64(cur.To)); cur.Spotter != nil {
+				cur.Away = farthest(t.Body(cur.Spotter), tr, float64(cur.From), float64(cur.To))
+			}
 			b.facts.Backing = append(b.facts.Backing, *cur)
 		}
 		cur = nil
@@ -95,4 +99,18 @@ func (b *builder) spotter(who plan.Thing, from, to float64) *plan.Person {
 		}
 	}
 	return nil
+}
+
+// farthest is the most that two bodies are from each other over a time.
+func farthest(one, other *Track, from, to float64) units.Metres {
+	if one == nil {
+		return units.Metres(math.Inf(1))
+	}
+	n, step := looks(to-from, relationStep)
+	far := 0.0
+	for i := range n + 1 {
+		at := from + step*float64(i)
+		far = math.Max(far, one.point(at).Floor().Dist(other.point(at).Floor()))
+	}
+	return units.Metres(far)
 }

@@ -136,6 +136,7 @@ type Backing struct {
 	Length   units.Metres
 	Peak     units.MetresPerSecond
 	Spotter  *plan.Person // nil where there is none all the while
+	Away     units.Metres // the most that the spotter is from them
 }
 
 // Ride is somebody, or something, aboard a carrier.
