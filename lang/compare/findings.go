@@ -87,7 +87,7 @@ func (c *comparing) findings() {
 
 // now is a name of the older plan as the newer one has it.
 func (c *comparing) now(name string) string {
-	for _, t := range declared(c.old.Plan) {
+	for _, t := range c.old.Plan.Things() {
 		if t.ID().Name == name {
 			return c.from.name(t)
 		}
@@ -98,7 +98,7 @@ func (c *comparing) now(name string) string {
 func (c *comparing) foundIn(list []diag.Diagnostic, p *plan.Plan, older bool) []found {
 	renamed, titles := map[string]string{}, []string{}
 	if older {
-		for _, t := range declared(p) {
+		for _, t := range p.Things() {
 			if n := c.from.name(t); t.ID().Name != n {
 				renamed[t.ID().Name] = n
 			}
@@ -159,7 +159,7 @@ func (c *comparing) anchor(s source.Span, p *plan.Plan, older bool) (string, []d
 		}
 		return home + " line " + strconv.Itoa(a.Index), who
 	}
-	for _, t := range declared(p) {
+	for _, t := range p.Things() {
 		if within(t.ID().Decl) {
 			n := t.ID().Name
 			if older {

@@ -1,7 +1,6 @@
 package compare
 
 import (
-	"reflect"
 	"sort"
 
 	"longhand/lang/departments"
@@ -18,29 +17,6 @@ var matching = []plan.Kind{
 	plan.KindDoor, plan.KindWindow, plan.KindHole, plan.KindMirror, plan.KindGlow, plan.KindSupply,
 	plan.KindCamera, plan.KindLens, plan.KindRig, plan.KindVehicle, plan.KindWash, plan.KindCard,
 	plan.KindPerformer, plan.KindCrew,
-}
-
-// declared is everything with a name, in the order of the text.
-func declared(p *plan.Plan) []plan.Thing {
-	var out []plan.Thing
-	from := func(v any) {
-		r := reflect.ValueOf(v)
-		for i := range r.NumField() {
-			f := r.Field(i)
-			if f.Kind() != reflect.Slice || !f.Type().Elem().Implements(thingType) {
-				continue
-			}
-			for k := range f.Len() {
-				out = append(out, f.Index(k).Interface().(plan.Thing))
-			}
-		}
-	}
-	from(p.Set)
-	from(p.Kit)
-	for _, x := range p.People {
-		out = append(out, x)
-	}
-	return out
 }
 
 func sectionOf(t plan.Thing) Section {
@@ -60,7 +36,7 @@ func sectionOf(t plan.Thing) Section {
 func (c *comparing) things() {
 	group := func(p *plan.Plan) map[plan.Kind][]plan.Thing {
 		out := map[plan.Kind][]plan.Thing{}
-		for _, t := range declared(p) {
+		for _, t := range p.Things() {
 			out[t.Kind()] = append(out[t.Kind()], t)
 		}
 		return out

@@ -52,9 +52,12 @@ func (s *Snapshot) playedAt(offset int) (played, bool) {
 	return played{}, false
 }
 
-// thing finds what has a name, in the plan that was worked out.
+// thing finds what has a name, in the plan that was worked out; nil without one.
 func (s *Snapshot) thing(p *plan.Plan, name string) plan.Thing {
-	for _, t := range thingsOf(p) {
+	if p == nil {
+		return nil
+	}
+	for _, t := range p.Things() {
 		if t.ID().Name == name {
 			return t
 		}
@@ -88,42 +91,6 @@ func (s *Snapshot) begins(line *syntax.Line, who string) (*motion.Tracks, units.
 func (s *Snapshot) sameSection(offset int, line *syntax.Line) bool {
 	l := s.lineAt(offset)
 	return l != nil && l.Section == line.Section
-}
-
-// thingsOf is everything a plan declares.
-func thingsOf(p *plan.Plan) []plan.Thing {
-	var out []plan.Thing
-	if p == nil {
-		return nil
-	}
-	out = appendThings(out, p.People)
-	out = appendThings(out, p.Kit.Cameras)
-	out = appendThings(out, p.Kit.Lenses)
-	out = appendThings(out, p.Kit.Rigs)
-	out = appendThings(out, p.Kit.Vehicles)
-	out = appendThings(out, p.Kit.Lamps)
-	out = appendThings(out, p.Kit.Washes)
-	out = appendThings(out, p.Kit.Cards)
-	out = appendThings(out, p.Set.Marks)
-	out = appendThings(out, p.Set.Doors)
-	out = appendThings(out, p.Set.Walls)
-	out = appendThings(out, p.Set.Windows)
-	out = appendThings(out, p.Set.Holes)
-	out = appendThings(out, p.Set.Pillars)
-	out = appendThings(out, p.Set.Blocks)
-	out = appendThings(out, p.Set.Platforms)
-	out = appendThings(out, p.Set.Stairs)
-	out = appendThings(out, p.Set.Mirrors)
-	out = appendThings(out, p.Set.Glows)
-	out = appendThings(out, p.Set.Grids)
-	return appendThings(out, p.Set.Supplies)
-}
-
-func appendThings[T plan.Thing](out []plan.Thing, list []T) []plan.Thing {
-	for _, t := range list {
-		out = append(out, t)
-	}
-	return out
 }
 
 // holds reports whether a line holds some words, whatever their case and blanks.

@@ -109,45 +109,12 @@ func alphabet(n int) string {
 
 // named is a thing of the plan by its name; nil for none.
 func (m *material) named(name string) plan.Thing {
-	for _, t := range m.all() {
+	for _, t := range m.plan.Things() {
 		if t.ID().Name == name {
 			return t
 		}
 	}
 	return nil
-}
-
-// all is every thing that a finding may be about.
-func (m *material) all() []plan.Thing {
-	var out []plan.Thing
-	for _, v := range m.plan.People {
-		out = append(out, v)
-	}
-	for _, v := range m.plan.Kit.Cameras {
-		out = append(out, v)
-	}
-	for _, v := range m.plan.Kit.Rigs {
-		out = append(out, v)
-	}
-	for _, v := range m.plan.Kit.Vehicles {
-		out = append(out, v)
-	}
-	for _, v := range m.plan.Set.Doors {
-		out = append(out, v)
-	}
-	for _, v := range m.plan.Set.Holes {
-		out = append(out, v)
-	}
-	for _, v := range m.plan.Kit.Lamps {
-		out = append(out, v)
-	}
-	for _, v := range m.plan.Kit.Washes {
-		out = append(out, v)
-	}
-	for _, v := range m.plan.Set.Mirrors {
-		out = append(out, v)
-	}
-	return out
 }
 
 // triangle is the sign of a finding, with its letter.
