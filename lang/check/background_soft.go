@@ -200,6 +200,6 @@ func (p *Pass) sayBackground(l looking, who *plan.Person, bad []diag.Frames, wor
 		return
 	}
 	// The disc goes with the inverse of the stop.
-	needs := fullStopUp(b.lens.Stop * units.Stop(b.most/limit))
+	needs := optics.FullStopUp(b.lens.Stop * units.Stop(b.most/limit))
 	p.offerTheStop(d, fit, needs)
 }

@@ -297,7 +297,7 @@ func (m *meter) offerOpen(d *diag.Diagnostic, l *looking, s subject, run diag.Fr
 			}
 		}
 	}
-	needs := fullStopDown(optics.OpenBy(fit.Stop, most-limit))
+	needs := optics.FullStopDown(optics.OpenBy(fit.Stop, most-limit))
 	if w := fit.Lens.Widest; needs <= 0 || w > 0 && needs < w {
 		if w > 0 {
 			d.Note("%s opens to %s: it takes more light, too", fit.Lens.Name, stopText(w))
@@ -313,15 +313,4 @@ func (m *meter) offerOpen(d *diag.Diagnostic, l *looking, s subject, run diag.Fr
 	span.Start += i
 	span.End = span.Start + len(stopText(fit.Stop))
 	d.Fix("open up to "+stopText(needs)+", with less depth of field", replaced(span, stopText(needs)))
-}
-
-// fullStopDown is the next engraved stop from one down; 0 below T1.
-func fullStopDown(s units.Stop) units.Stop {
-	best := units.Stop(0)
-	for _, n := range []units.Stop{1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32, 45, 64} {
-		if n <= s+1e-9 {
-			best = n
-		}
-	}
-	return best
 }

@@ -194,7 +194,7 @@ func (p *Pass) offerStop(d *diag.Diagnostic, l *looking, s subject, first bool, 
 		most = 1
 	}
 	_, circles := worstOf(l.frames, func(f units.Frame) float64 { c, _, _ := p.blurred(l, s, f); return c })
-	needs := fullStopUp(fit.Stop * units.Stop(circles/most))
+	needs := optics.FullStopUp(fit.Stop * units.Stop(circles/most))
 	p.offerTheStop(d, fit, needs)
 }
 
@@ -226,16 +226,6 @@ func stopsText(n float64) string {
 		return s + " stop"
 	}
 	return s + " stops"
-}
-
-// fullStopUp is the next engraved stop from one on.
-func fullStopUp(s units.Stop) units.Stop {
-	for _, n := range []units.Stop{1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32, 45, 64} {
-		if n >= s-1e-9 {
-			return n
-		}
-	}
-	return s
 }
 
 // farText prints a far limit.

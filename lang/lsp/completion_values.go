@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"longhand/lang/departments"
+	"longhand/lang/optics"
 	"longhand/lang/syntax"
 	"longhand/lang/units"
 )
@@ -103,20 +104,23 @@ func (c *completer) colours() []string {
 	return slices.DeleteFunc(slices.Compact(out), func(s string) bool { return s == "" })
 }
 
+// usualStops is the smallest stop that is offered: few lenses close farther.
+const usualStops units.Stop = 22
+
 // stops are the full stops that the lens of the line has.
 func (c *completer) stops() []string {
-	low, high := 0.0, 100.0
+	low, high := units.Stop(0), units.Stop(100)
 	for _, l := range c.Plan.Kit.Lenses {
 		for _, w := range c.before {
 			if w.Value == l.Name && l.Widest > 0 {
-				low, high = float64(l.Widest), float64(l.Closest)
+				low, high = l.Widest, l.Closest
 			}
 		}
 	}
 	var out []string
-	for _, t := range []float64{1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22} {
-		if low <= t && t <= high {
-			out = append(out, units.Stop(t).String())
+	for _, t := range optics.FullStops() {
+		if low <= t && t <= high && t <= usualStops {
+			out = append(out, t.String())
 		}
 	}
 	return out

@@ -2,6 +2,7 @@ package optics
 
 import (
 	"math"
+	"slices"
 
 	"longhand/lang/units"
 )
@@ -78,6 +79,31 @@ func NominalStop(n units.Stop) units.Stop {
 }
 
 var engraved = [...]units.Stop{1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32, 45, 64}
+
+// FullStops are the engraved numbers of the full-stop scale, from 1 to 64.
+func FullStops() []units.Stop { return slices.Clone(engraved[:]) }
+
+// FullStopUp is the first engraved number that is no wider than a stop; the stop
+// itself beyond 64.
+func FullStopUp(n units.Stop) units.Stop {
+	for _, e := range engraved {
+		if e >= n-1e-9 {
+			return e
+		}
+	}
+	return n
+}
+
+// FullStopDown is the last engraved number that is no narrower than a stop; 0 below 1.
+func FullStopDown(n units.Stop) units.Stop {
+	best := units.Stop(0)
+	for _, e := range engraved {
+		if e <= n+1e-9 {
+			best = e
+		}
+	}
+	return best
+}
 
 // Illuminance is the light a lamp of an intensity throws on a surface: the
 // inverse square and cosine laws, I·cos θ/d². A surface turned away gets none.

@@ -68,6 +68,16 @@ func TestExposure(t *testing.T) {
 	}
 	assert.InDelta(t, 0.707, float64(NominalStop(0.7)), 0.001, "off the scale it is exact")
 	assert.Zero(t, NominalStop(0))
+	for _, n := range FullStops() {
+		assert.Equal(t, n, FullStopUp(n))
+		assert.Equal(t, n, FullStopDown(n))
+	}
+	// EXP-20: between two engraved numbers, and off either end of the scale.
+	assert.Equal(t, units.Stop(5.6), FullStopUp(4.1))
+	assert.Equal(t, units.Stop(4), FullStopDown(5.5))
+	assert.Equal(t, units.Stop(1), FullStopUp(0.7))
+	assert.Zero(t, FullStopDown(0.7), "no lens is engraved with less")
+	assert.Equal(t, units.Stop(90), FullStopUp(90))
 	assert.InDelta(t, 0.997, DensityStops(0.3), 0.001, "EXP-24")
 	assert.InDelta(t, 2.990, DensityStops(0.9), 0.001, "EXP-24")
 	assert.InDelta(t, 4, float64(OpenBy(8, 2)), 1e-12)
