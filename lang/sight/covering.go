@@ -28,56 +28,74 @@ func (r *Report) Covering(camera, body int, f units.Frame) []Backing {
 	if t == nil {
 		return nil
 	}
-	e := &l.eye
+	tally := newTally(l)
+	var held []int
+	area := l.eye.sound(t, &l.eye.win, func(p float64) { held = l.eye.holding(held, l.items[:l.n], t, p) }, func(r sounding) {
+		if k, distance, ok := nearer(l.items, t, held, r); ok {
+			tally.add(k, r.weight, distance)
+		}
+	})
+	return tally.backings(area)
+}
+
+// sounding is one of the rays at an item: (cx, cy) in its column, s its slope, and
+// the part of the frame that it stands for.
+type sounding struct{ cx, cy, s, weight float64 }
+
+// sound sends rays at all of an item that lies in a window, column by column, of
+// which it tells before their rays, and returns how much of the frame that is.
+func (e *eye) sound(t *item, w *window, column func(p float64), each func(sounding)) (area float64) {
 	p0, p1 := t.p0, t.p1
 	if !e.steep || p1-p0 >= 2*math.Pi {
-		p0, p1 = math.Max(p0, e.win.p0), math.Min(p1, e.win.p1)
+		p0, p1 = math.Max(p0, w.p0), math.Min(p1, w.p1)
 	}
-	tally := newTally(l)
-	area := 0.0
-	var held []int // items in the column
 	for i := range coverRays {
 		p := p0 + (p1-p0)*(float64(i)+0.5)/coverRays
 		cx, cy := e.column(p)
 		_, lo, hi := t.slopes(cx, cy)
-		wlo, whi := e.win.span(cx, cy)
+		wlo, whi := w.span(cx, cy)
 		lo, hi = math.Max(lo, wlo), math.Min(hi, whi)
 		if lo >= hi {
 			continue
 		}
-		held = held[:0]
-		for k := range l.items[:l.n] {
-			if o := &l.items[k]; o != t && e.holds(o, p) {
-				held = append(held, k)
-			}
-		}
+		column(p)
 		for j := range coverRays {
 			s0 := lo + (hi-lo)*float64(j)/coverRays
 			s1 := lo + (hi-lo)*float64(j+1)/coverRays
-			w := e.weight(cx, cy, s0, s1)
-			area += w
-			if k, distance, ok := nearer(l.items, t, held, cx, cy, (s0+s1)/2); ok {
-				tally.add(k, w, distance)
-			}
+			r := sounding{cx, cy, (s0 + s1) / 2, e.weight(cx, cy, s0, s1)}
+			area += r.weight
+			each(r)
 		}
 	}
-	return tally.backings(area)
+	return area
+}
+
+// holding is which of some items, but for one, are in a column, in room that is used
+// again.
+func (e *eye) holding(room []int, items []item, but *item, p float64) []int {
+	room = room[:0]
+	for k := range items {
+		if o := &items[k]; o != but && e.holds(o, p) {
+			room = append(room, k)
+		}
+	}
+	return room
 }
 
 // nearer is which of some items a ray meets nearer than an item that it meets, and
 // how far away.
-func nearer(items []item, t *item, held []int, cx, cy, s float64) (first int, distance float64, ok bool) {
-	nearest, ok := t.reach(cx, cy, s)
+func nearer(items []item, t *item, held []int, r sounding) (first int, distance float64, ok bool) {
+	nearest, ok := t.reach(r.cx, r.cy, r.s)
 	if !ok {
 		return 0, 0, false
 	}
 	first = nothingBeyond
 	for _, i := range held {
-		if d, ok := items[i].reach(cx, cy, s); ok && d < nearest {
+		if d, ok := items[i].reach(r.cx, r.cy, r.s); ok && d < nearest {
 			nearest, first = d, i
 		}
 	}
-	return first, nearest * math.Sqrt(cx*cx+cy*cy+s*s), first != nothingBeyond
+	return first, nearest * math.Sqrt(r.cx*r.cx+r.cy*r.cy+r.s*r.s), first != nothingBeyond
 }
 
 // named is what an item is.

@@ -1,10 +1,6 @@
 package sight
 
-import (
-	"math"
-
-	"longhand/lang/units"
-)
+import "longhand/lang/units"
 
 // CoveringIn is what hides the image of a body in a mirror from a camera at a frame,
 // of the part of it that lies within the mirror and the frame: what stands between
@@ -31,46 +27,17 @@ func (r *Report) CoveringIn(mirror, camera, body int, f units.Frame) []Backing {
 	if t == nil {
 		return nil
 	}
-	e, w := &l.eye, &l.glass
-	p0, p1 := t.p0, t.p1
-	if !e.steep || p1-p0 >= 2*math.Pi {
-		p0, p1 = math.Max(p0, w.p0), math.Min(p1, w.p1)
-	}
 	tally := newTally(l)
-	area := 0.0
 	var before, beyond []int // items and images in the column
-	for i := range coverRays {
-		p := p0 + (p1-p0)*(float64(i)+0.5)/coverRays
-		cx, cy := e.column(p)
-		_, lo, hi := t.slopes(cx, cy)
-		wlo, whi := w.span(cx, cy)
-		lo, hi = math.Max(lo, wlo), math.Min(hi, whi)
-		if lo >= hi {
-			continue
+	area := l.eye.sound(t, &l.glass, func(p float64) {
+		before = l.eye.holding(before, l.items[:l.n], nil, p)
+		beyond = l.eye.holding(beyond, l.images[:l.nimage], t, p)
+	}, func(r sounding) {
+		if k, distance, ok := nearer(l.items, pane, before, r); ok {
+			tally.add(k, r.weight, distance)
+		} else if k, distance, ok := nearer(l.images, t, beyond, r); ok {
+			tally.add(l.n+k, r.weight, distance)
 		}
-		before, beyond = before[:0], beyond[:0]
-		for k := range l.items[:l.n] {
-			if e.holds(&l.items[k], p) {
-				before = append(before, k)
-			}
-		}
-		for k := range l.images[:l.nimage] {
-			if o := &l.images[k]; o != t && e.holds(o, p) {
-				beyond = append(beyond, k)
-			}
-		}
-		for j := range coverRays {
-			s0 := lo + (hi-lo)*float64(j)/coverRays
-			s1 := lo + (hi-lo)*float64(j+1)/coverRays
-			weight := e.weight(cx, cy, s0, s1)
-			area += weight
-			s := (s0 + s1) / 2
-			if k, distance, ok := nearer(l.items, pane, before, cx, cy, s); ok {
-				tally.add(k, weight, distance)
-			} else if k, distance, ok := nearer(l.images, t, beyond, cx, cy, s); ok {
-				tally.add(l.n+k, weight, distance)
-			}
-		}
-	}
+	})
 	return tally.backings(area)
 }
