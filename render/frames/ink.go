@@ -40,6 +40,7 @@ func (p *picture) draw() []scene.Item {
 func (p *picture) runs(ln line) [][]scene.Point {
 	var out [][]scene.Point
 	var run []scene.Point
+	planes := append(p.lens.frame(), p.window...)
 	end := func() {
 		if len(run) > 1 && scene.LengthOf(run) >= shortest {
 			out = append(out, run)
@@ -47,10 +48,7 @@ func (p *picture) runs(ln line) [][]scene.Point {
 		run = nil
 	}
 	for i := 0; i+1 < len(ln.points); i++ {
-		a, b, ok := p.lens.clipSegment(ln.points[i], ln.points[i+1])
-		if ok {
-			a, b, ok = inWindow(a, b, p.window)
-		}
+		a, b, ok := clipped(ln.points[i], ln.points[i+1], planes)
 		if !ok {
 			end()
 			continue

@@ -18,7 +18,6 @@ type lens struct {
 	ahead, right, up geom.Vec3
 	k                float64   // millimetres on paper of 1 at depth 1
 	box              scene.Box // of the frame on paper
-	clip             scene.Box // what is kept of a line: a hair more than box
 }
 
 // view is a camera's view as optics has it.
@@ -34,7 +33,7 @@ func view(v sight.View) optics.View {
 // sensor and fills a box on paper.
 func newLens(v sight.View, width float64, box scene.Box) *lens {
 	o := view(v)
-	l := &lens{at: o.At, box: box, clip: box}
+	l := &lens{at: o.At, box: box}
 	l.ahead, l.right, l.up = o.Axes()
 	l.k = v.Focal * box.Width() / width
 	return l
@@ -70,19 +69,23 @@ func cross(a, b geom.Vec3) geom.Vec3 {
 
 func lerp(a, b geom.Vec3, t float64) geom.Vec3 { return a.Add(b.Sub(a).Mul(t)) }
 
-// clipSegment cuts a line in the lens's own coordinates to what lies before the
-// lens and in the frame; ok is false where nothing does.
-func (l *lens) clipSegment(a, b geom.Vec3) (geom.Vec3, geom.Vec3, bool) {
-	w, h := l.clip.Width()/2/l.k, l.clip.Height()/2/l.k
+// frame is the half spaces before the lens and in the frame, in the lens's own
+// coordinates.
+func (l *lens) frame() []plane {
+	w, h := l.box.Width()/2/l.k, l.box.Height()/2/l.k
+	return []plane{
+		{geom.Vec3{Z: 1}, near},
+		{geom.Vec3{X: -1, Z: w}, 0}, {geom.Vec3{X: 1, Z: w}, 0},
+		{geom.Vec3{Y: -1, Z: h}, 0}, {geom.Vec3{Y: 1, Z: h}, 0},
+	}
+}
+
+// clipped is what of a line lies within some half spaces; ok is false where
+// nothing does.
+func clipped(a, b geom.Vec3, planes []plane) (from, to geom.Vec3, ok bool) {
 	t0, t1 := 0.0, 1.0
-	for _, side := range [5]func(p geom.Vec3) float64{
-		func(p geom.Vec3) float64 { return p.Z - near },
-		func(p geom.Vec3) float64 { return w*p.Z - p.X },
-		func(p geom.Vec3) float64 { return w*p.Z + p.X },
-		func(p geom.Vec3) float64 { return h*p.Z - p.Y },
-		func(p geom.Vec3) float64 { return h*p.Z + p.Y },
-	} {
-		fa, fb := side(a), side(b)
+	for i := range planes {
+		fa, fb := planes[i].n.Dot(a)-planes[i].d, planes[i].n.Dot(b)-planes[i].d
 		switch {
 		case fa < 0 && fb < 0:
 			return a, b, false

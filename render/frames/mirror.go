@@ -51,9 +51,7 @@ func (g *glass) before(p geom.Vec) float64 {
 }
 
 // image is a place turned over across the glass.
-func (g *glass) image(p geom.Vec) geom.Vec {
-	return p.Sub(g.B.Sub(g.A).Unit().Left().Mul(2 * g.before(p)))
-}
+func (g *glass) image(p geom.Vec) geom.Vec { return geom.Segment{A: g.A, B: g.B}.Mirror(p) }
 
 // pose is a pose turned over.
 func (g *glass) pose(at sight.Pose) sight.Pose {
@@ -73,26 +71,6 @@ func (g *glass) window(l *lens) ([]plane, bool) {
 	}
 	n := l.turn(g.B.Sub(g.A).Unit().Left().Mul(-1).At(0))
 	return append(planes, plane{n, n.Dot(corners[0])}), true
-}
-
-// inWindow is the part of a line that lies within some planes.
-func inWindow(a, b geom.Vec3, planes []plane) (geom.Vec3, geom.Vec3, bool) {
-	t0, t1 := 0.0, 1.0
-	for i := range planes {
-		fa, fb := planes[i].n.Dot(a)-planes[i].d, planes[i].n.Dot(b)-planes[i].d
-		switch {
-		case fa < 0 && fb < 0:
-			return a, b, false
-		case fa < 0:
-			t0 = max(t0, fa/(fa-fb))
-		case fb < 0:
-			t1 = min(t1, fa/(fa-fb))
-		}
-	}
-	if t0 >= t1 {
-		return a, b, false
-	}
-	return lerp(a, b, t0), lerp(a, b, t1), true
 }
 
 // clear is how far before the glass something has to stand to hide it, in metres: the
@@ -116,12 +94,7 @@ func (p *picture) reflect(g *glass) {
 			p.hide(image, fx.prism.z)
 		}
 	}
-	own := map[string]bool{}
-	for _, o := range p.d.scene.Cameras[p.camera].Own {
-		if o.From <= p.f && p.f <= o.To {
-			own[o.Body] = true
-		}
-	}
+	own := p.own()
 	real := &picture{d: p.d, camera: p.camera, f: p.f, lens: p.lens}
 	layers := map[string]*layer{}
 	for i := range p.d.scene.Bodies {

@@ -120,12 +120,7 @@ func (p *picture) collect() {
 		p.edge(set, r.edge, r.class)
 	}
 	p.horizon(set)
-	own := map[string]bool{}
-	for _, o := range p.d.scene.Cameras[p.camera].Own {
-		if o.From <= p.f && p.f <= o.To {
-			own[o.Body] = true
-		}
-	}
+	own := p.own()
 	layers := map[string]*layer{}
 	for i := range p.d.scene.Bodies {
 		b := &p.d.scene.Bodies[i]
@@ -140,6 +135,17 @@ func (p *picture) collect() {
 		}
 		p.body(l, b, p.d.r.Stage.Things[i])
 	}
+}
+
+// own is what the camera brings with it at the frame, and so doesn't see.
+func (p *picture) own() map[string]bool {
+	out := map[string]bool{}
+	for _, o := range p.d.scene.Cameras[p.camera].Own {
+		if o.From <= p.f && p.f <= o.To {
+			out[o.Body] = true
+		}
+	}
+	return out
 }
 
 // prism adds a solid and what it hides.
