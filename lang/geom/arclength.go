@@ -50,6 +50,9 @@ const (
 	// minCuts and maxCuts bound the halvings: the inverse polynomials need a few
 	// intervals anyway, and a cusp, where the speed is zero, ends them.
 	minCuts, maxCuts = 2, 24
+	// mostLength is how long a curve may be, in metres: the square of a speed on a
+	// much longer one is no number, and would have it cut without end.
+	mostLength = 1e150
 )
 
 // measure tabulates c from u0 to u1: intervals on which one Gauss-Legendre rule
@@ -57,7 +60,7 @@ const (
 func measure[C runner](c C, u0, u1 float64) ruler {
 	r := ruler{last: u1}
 	whole := gauss(c, u0, u1)
-	if !(whole > 0 && whole <= math.MaxFloat64) { // a point, or not a number
+	if !(whole > 0 && whole <= mostLength) { // a point, or not a number
 		r.stretches = []stretch{{inverse: [6]float64{u0}}}
 		return r
 	}

@@ -122,3 +122,14 @@ func TestSplineLengthAgainstQuadrature(t *testing.T) {
 		}
 	})
 }
+
+// A curve on which the square of a speed is no number here and there is as good as a
+// point, and is not cut without end.
+func TestMeasureOfAlmostEndlessCurves(t *testing.T) {
+	for _, far := range []float64{1e149, 5e153, 1e300} {
+		p := NewCurved(Vec{-far, far}, Vec{-1.84 * far, 0}, Vec{-far, 1.84 * far})
+		for i := range p.pieces {
+			assert.LessOrEqual(t, len(p.pieces[i].ruler.stretches), 1<<10, "%g", far)
+		}
+	}
+}
