@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"os"
-	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -107,32 +106,6 @@ book is made.`,
 	cmd.Flags().StringVar(&stdinAs, "stdin-filename", "", "the name that standard input goes by in messages")
 	complete(cmd, "paper", keys(papers)...)
 	return cmd
-}
-
-// makeFile writes one file, or standard output, and says what is wrong with the
-// plan.
-func (a *app) makeFile(path string, data []byte, r *compile.Result) error {
-	if path == stdinName {
-		if _, err := a.out.Write(data); err != nil {
-			return err
-		}
-	} else {
-		if info, err := os.Stat(path); err == nil && info.IsDir() {
-			return fmt.Errorf("%s is a folder; -o takes the name of a file", path)
-		}
-		same, err := writeFile(filepath.FromSlash(path), data)
-		if err != nil {
-			return err
-		}
-		a.sayMade([]made{{path, same}})
-	}
-	if n := len(r.Findings); n > 0 {
-		fmt.Fprintf(a.err, "%s in %s; `longhand check` says more\n", diag.Summary(r.Findings), r.Files[0].Source.Name)
-	}
-	if r.Errors() > 0 {
-		return errFound
-	}
-	return nil
 }
 
 // compileOlder compiles an earlier state of a plan, to compare with: another file,

@@ -61,7 +61,7 @@ A plan whose text has mistakes is not exported. Other findings do not stop it.`,
 			if err != nil {
 				return err
 			}
-			if out == "" || out == "-" {
+			if out == "" || out == stdinName {
 				_, err = a.out.Write(data)
 				return err
 			}

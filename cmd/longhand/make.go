@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"os"
 	"path/filepath"
 	"time"
 
@@ -18,6 +19,31 @@ func (a *app) make(command, dir string, files []artifact, r *compile.Result) err
 	if err != nil {
 		return err
 	}
+	return a.saidOf(r)
+}
+
+// makeFile writes one file, or standard output, and says what is wrong with the
+// plan.
+func (a *app) makeFile(path string, data []byte, r *compile.Result) error {
+	if path == stdinName {
+		if _, err := a.out.Write(data); err != nil {
+			return err
+		}
+	} else {
+		if info, err := os.Stat(path); err == nil && info.IsDir() {
+			return fmt.Errorf("%s is a folder; -o takes the name of a file", path)
+		}
+		same, err := writeFile(filepath.FromSlash(path), data)
+		if err != nil {
+			return err
+		}
+		a.sayMade([]made{{path, same}})
+	}
+	return a.saidOf(r)
+}
+
+// saidOf says in a line what was found, and whether that is an error.
+func (a *app) saidOf(r *compile.Result) error {
 	if n := len(r.Findings); n > 0 {
 		fmt.Fprintf(a.err, "%s in %s; `longhand check` says more\n", diag.Summary(r.Findings), r.Files[0].Source.Name)
 	}

@@ -1,14 +1,11 @@
 package main
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
 
 	"github.com/spf13/cobra"
 
-	"longhand/lang/compile"
-	"longhand/lang/diag"
 	"longhand/render/page"
 )
 
@@ -51,36 +48,16 @@ no page is made.`,
 			if err != nil {
 				return err
 			}
-			if out == "-" {
-				_, err := a.out.Write(data)
-				return err
-			}
 			if info, err := os.Stat(out); err == nil && info.IsDir() {
 				out = filepath.Join(out, pageName)
 			}
-			same, err := writeFile(filepath.FromSlash(out), data)
-			if err != nil {
-				return err
-			}
-			a.sayMade([]made{{out, same}})
-			return a.saidOf(r)
+			return a.makeFile(out, data, r)
 		},
 	}
 	cmd.Flags().StringVarP(&out, "output", "o", pageName, "the file to write, or a folder; - for standard output")
 	rehearsal.offerTo(cmd, "show what comes of it along the take's time")
 	cmd.Flags().StringVar(&stdinAs, "stdin-filename", "", "the name that standard input goes by in messages")
 	return cmd
-}
-
-// saidOf says in a line what was found, and whether that is an error.
-func (a *app) saidOf(r *compile.Result) error {
-	if n := len(r.Findings); n > 0 {
-		fmt.Fprintf(a.err, "%s in %s; `longhand check` says more\n", diag.Summary(r.Findings), r.Files[0].Source.Name)
-	}
-	if r.Errors() > 0 {
-		return errFound
-	}
-	return nil
 }
 
 // page is the page, for build.
