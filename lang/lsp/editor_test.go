@@ -98,7 +98,7 @@ func (e *editor) call(method string, params, result any) {
 }
 
 func (e *editor) try(method string, params, result any) error {
-	ctx, cancel := context.WithTimeout(context.Background(), time.Minute)
+	ctx, cancel := context.WithTimeout(context.Background(), 2*time.Minute)
 	defer cancel()
 	return e.conn.Call(ctx, method, params, result)
 }
@@ -163,7 +163,7 @@ func (e *editor) settle() {
 	e.t.Helper()
 	var ignored any
 	e.call("workspace/symbol", object{"query": ""}, &ignored) // all notifications before it were taken
-	deadline := time.Now().Add(time.Minute)
+	deadline := time.Now().Add(2 * time.Minute)
 	for !e.settled() {
 		require.True(e.t, time.Now().Before(deadline), "the server does not settle")
 		time.Sleep(200 * time.Microsecond)

@@ -48,7 +48,7 @@ func TestNeovim(t *testing.T) {
 	require.NoError(t, err)
 	exe, err := os.Executable()
 	require.NoError(t, err)
-	ctx, cancel := context.WithTimeout(t.Context(), time.Minute)
+	ctx, cancel := context.WithTimeout(t.Context(), 5*time.Minute) // more than the session itself waits
 	defer cancel()
 	cmd := exec.CommandContext(ctx, nvim, "--headless", "-n", "-i", "NONE", "-u", "NONE", "-S", script)
 	cmd.Dir = dir

@@ -41,6 +41,10 @@ func browser(tb testing.TB) context.Context {
 	return ctx
 }
 
+// patience is how long a test waits for what has to come at last: on a machine that
+// is busy with other things that may be long, and how long is not what is tested.
+const patience = 2 * time.Minute
+
 // opened is a page in a tab of its own.
 type opened struct {
 	testing.TB
@@ -65,7 +69,7 @@ func openWith(tb testing.TB, browser context.Context, r *compile.Result, options
 	require.NoError(tb, os.WriteFile(file, data, 0o600))
 	ctx, stop := chromedp.NewContext(browser)
 	tb.Cleanup(stop)
-	ctx, cancel := context.WithTimeout(ctx, 30*time.Second)
+	ctx, cancel := context.WithTimeout(ctx, 2*patience)
 	tb.Cleanup(cancel)
 	p := &opened{TB: tb, ctx: ctx, url: (&url.URL{Scheme: "file", Path: file}).String()}
 	p.do(chromedp.EmulateViewport(width, height))
@@ -102,7 +106,7 @@ func (p *opened) do(steps ...chromedp.Action[chromedp.Void]) {
 // until waits for something to be so.
 func (p *opened) until(expression string) {
 	p.Helper()
-	_, err := chromedp.Run(p.ctx, chromedp.Poll[bool](expression, chromedp.WithPollingInterval(10*time.Millisecond), chromedp.WithPollingTimeout(5*time.Second)))
+	_, err := chromedp.Run(p.ctx, chromedp.Poll[bool](expression, chromedp.WithPollingInterval(10*time.Millisecond), chromedp.WithPollingTimeout(patience)))
 	require.NoError(p, err, expression)
 }
 

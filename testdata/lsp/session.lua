@@ -21,7 +21,7 @@ local function session()
   assert(id, 'the server does not start')
   vim.lsp.buf_attach_client(buf, id)
   local client = vim.lsp.get_client_by_id(id)
-  assert(vim.wait(20000, function() return client.initialized end), 'the server is not ready')
+  assert(vim.wait(120000, function() return client.initialized end), 'the server is not ready')
 
   local function found(code)
     for _, d in ipairs(vim.diagnostic.get(buf)) do
@@ -47,7 +47,7 @@ local function session()
     end
     ask('textDocument/completion', at(i - 1, #l))
   end
-  assert(vim.wait(20000, function() return found('unknown-word') end), 'the slip is not found: ' .. vim.inspect(vim.diagnostic.get(buf)))
+  assert(vim.wait(120000, function() return found('unknown-word') end), 'the slip is not found: ' .. vim.inspect(vim.diagnostic.get(buf)))
   say('unknown-word')
 
   local params = at(3, 9)
@@ -55,7 +55,7 @@ local function session()
   params.context = { diagnostics = {} }
   local actions = ask('textDocument/codeAction', params)
   vim.lsp.util.apply_workspace_edit(actions[1].edit, client.offset_encoding)
-  assert(vim.wait(20000, function() return not found('unknown-word') end), 'the slip is found still')
+  assert(vim.wait(120000, function() return not found('unknown-word') end), 'the slip is found still')
   say('mended: ' .. (found('unknown-word') and 1 or 0))
 
   for _, item in ipairs(ask('textDocument/completion', at(3, 9)).items) do say(item.label) end
@@ -70,7 +70,7 @@ local function session()
   vim.lsp.util.apply_text_edits(edits, buf, client.offset_encoding)
   vim.cmd('wall')
   client.stop()
-  assert(vim.wait(20000, function() return client.is_stopped() end), 'the server does not stop')
+  assert(vim.wait(120000, function() return client.is_stopped() end), 'the server does not stop')
 end
 
 local ok, err = pcall(session)
