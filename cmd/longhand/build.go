@@ -19,10 +19,11 @@ func (a *app) buildCommand() *cobra.Command {
 	var rehearsal rehearsalFlags
 	cmd := &cobra.Command{
 		Use:   "build FILE|DIR",
-		Short: "everything: drawings and sheets, into a folder",
+		Short: "everything, into a folder",
 		Long: `Compiles a plan and makes everything from it into one folder: the overhead
-diagrams, the sheets of all departments, and what was found. Of a folder, every
-plan in it is built into a folder of its own name.
+diagrams, what the lenses see, the take along its time, the sheets of all
+departments, the book, the cards, the page, and what was found. Of a folder with
+several plans, each is built into a folder of its own name.
 
 With --rehearse N each take is played so many times with human timing; what comes
 of it is among the sheets, in the book and on the page. Interrupted, nothing is

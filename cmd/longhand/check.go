@@ -22,7 +22,7 @@ func (a *app) checkCommand() *cobra.Command {
 	var fix bool
 	cmd := &cobra.Command{
 		Use:   "check FILE...",
-		Short: "say what would spoil the take, and by how much",
+		Short: "what would spoil the take, and by how much",
 		Long: `Compiles plans and prints what is wrong with them: the text, the clock, the
 moves, and what every lens sees at every frame.
 

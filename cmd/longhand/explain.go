@@ -14,7 +14,9 @@ import (
 func (a *app) explainCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "explain [CODE...]",
-		Short: "explain a finding, or list all there are",
+		Short: "a finding explained, or the list of all there are",
+		Long: `Prints what a finding means, what causes it and what mends it, with a plan that
+has it and the plan mended. Without CODE it lists every finding there is.`,
 		Example: `  longhand explain
   longhand explain left-in-shot`,
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {

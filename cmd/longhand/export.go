@@ -33,7 +33,7 @@ func (a *app) exportCommand() *cobra.Command {
 	var as, out, stdinAs string
 	cmd := &cobra.Command{
 		Use:   "export FILE",
-		Short: "hand the take on to other programs",
+		Short: "the take for other programs",
 		Long: `Prints the take for other programs.
 
   edl        the cuts as an edit decision list (SMPTE ST 258), for editing

@@ -18,7 +18,7 @@ func (a *app) fmtCommand() *cobra.Command {
 	var stdinAs string
 	cmd := &cobra.Command{
 		Use:   "fmt FILE...",
-		Short: "rewrite plans in the standard form",
+		Short: "plans in the standard form",
 		Long: `Rewrites plans in the standard form: blanks and line ends only, never a word.
 Lines that can't be read are left as they are and reported.
 

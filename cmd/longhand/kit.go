@@ -15,7 +15,7 @@ func (a *app) kitCommand() *cobra.Command {
 	var feet, asJSON bool
 	cmd := &cobra.Command{
 		Use:   "kit [WORD]",
-		Short: "list what is taken for granted, with where it comes from",
+		Short: "what is taken for granted, with where it comes from",
 		Long: `Lists every value that is used where a plan says nothing: sizes and paces of
 people, rigs by class, times for changes of hands, clearances, optics, light.
 Each has its source. All can be said otherwise in a plan.

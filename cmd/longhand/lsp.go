@@ -9,7 +9,7 @@ import (
 func (a *app) lspCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "lsp",
-		Short: "serve an editor: findings, completion, hints as you type",
+		Short: "the language server: findings, completion, hints as you type",
 		Long: `Speaks the Language Server Protocol, version 3.17, on standard input and output.
 Editors start it; there is nothing to type. What goes wrong with the server
 itself is told on standard error.`,

@@ -20,8 +20,8 @@ var firstIgnore []byte
 func (a *app) newCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:     "new DIR",
-		Short:   "start: a small plan that compiles",
-		Long:    "Writes a small plan that compiles into a folder, to start from. Nothing that is there already is touched.",
+		Short:   "a small plan that compiles, to start from",
+		Long:    "Writes a small plan that compiles into a folder, to start from. Nothing that is\nthere already is touched.",
 		Example: "  longhand new my-take",
 		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) != 1 {

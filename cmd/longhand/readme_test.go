@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -59,17 +58,29 @@ func TestPicturesAreFresh(t *testing.T) {
 	}
 }
 
-func TestTheFirstPlanOfTheReadmeCompiles(t *testing.T) {
+func TestTheFirstPlanOfTheReadme(t *testing.T) {
 	_, rest, ok := strings.Cut(readme(t), "## A first plan\n\n```\n")
 	require.True(t, ok)
-	plan, _, ok := strings.Cut(rest, "```")
+	plan, rest, ok := strings.Cut(rest, "```")
 	require.True(t, ok)
-	path := filepath.Join(t.TempDir(), "plan.take")
-	require.NoError(t, os.WriteFile(path, []byte(plan), 0o644))
-	_, errs, code := cli(t, "", "check", "--fail-on", "note", path)
+	t.Chdir(t.TempDir())
+	require.NoError(t, os.WriteFile("plan.take", []byte(plan), 0o644))
+	_, errs, code := cli(t, "", "check", "--fail-on", "note", "plan.take")
 	assert.Equal(t, exitClean, code, errs)
-	_, _, code = cli(t, "", "fmt", "--check", path)
+	_, _, code = cli(t, "", "fmt", "--check", "plan.take")
 	assert.Equal(t, exitClean, code, "it is in the standard form")
+
+	// What it says of the same plan with a walk that can't be done in time.
+	_, rest, ok = strings.Cut(rest, "$ longhand check plan.take\n")
+	require.True(t, ok)
+	said, _, ok := strings.Cut(rest, "```")
+	require.True(t, ok)
+	const walk = "runa walks from M1 via M2 to M3 at 1.1 m/s"
+	require.Contains(t, plan, walk)
+	require.NoError(t, os.WriteFile("plan.take", []byte(strings.Replace(plan, walk, walk+" by +6 s", 1)), 0o644))
+	_, errs, code = cli(t, "", "check", "--color", "never", "plan.take")
+	assert.Equal(t, exitFindings, code)
+	assert.Equal(t, said, errs)
 }
 
 func TestTheReadmeListsEveryCommand(t *testing.T) {

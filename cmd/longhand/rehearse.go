@@ -30,7 +30,7 @@ func (a *app) rehearseCommand() *cobra.Command {
 	var f rehearseFlags
 	cmd := &cobra.Command{
 		Use:   "rehearse FILE",
-		Short: "play the take many times with human timing",
+		Short: "the take played many times with human timing",
 		Long: `Plays the take over and over, everybody's timing varied as people's varies, and
 says how often it holds, what breaks it first, what each cue has to spare, and
 how likely one of the tries in the light is to work. Every playing is worked out

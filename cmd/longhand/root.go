@@ -65,8 +65,16 @@ const welcome = `longhand compiles plans of long, uncut takes.
 
 func (a *app) root() *cobra.Command {
 	root := &cobra.Command{
-		Use:           "longhand",
-		Short:         "compiles plans of long, uncut takes",
+		Use:   "longhand",
+		Short: "compiles plans of long, uncut takes",
+		Long: `Compiles plain-text plans of long, uncut takes, checks them and prints them for
+every department.
+
+A folder, a pattern or - (standard input) may stand for FILE. Findings for people
+go to standard error, for machines to standard output.
+
+Exit code 0: nothing wrong; 1: something found; 2: could not run. NO_COLOR is
+honoured.`,
 		Version:       version(),
 		SilenceUsage:  true,
 		SilenceErrors: true,
