@@ -2,7 +2,10 @@ package lang_test
 
 import (
 	"encoding/json"
+	"maps"
+	"os"
 	"os/exec"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,7 +15,7 @@ import (
 
 // stages are the packages in the order in which they may build on each other:
 // a package may import those of earlier lines, never of its own or a later one.
-// DEVELOPERS.md has the same table with a sentence for each.
+// DEVELOPERS.md has the same table with a sentence for each, and is held to the same.
 var stages = [][]string{
 	{"lang/source", "lang/units", "lang/geom", "lang/departments"},
 	{"lang/diag", "lang/pace", "lang/body", "lang/optics", "lang/sky", "lang/light", "lang/timecode", "lang/safety"},
@@ -65,6 +68,8 @@ func TestImportsPointOneWay(t *testing.T) {
 			level["longhand/"+n] = i
 		}
 	}
+	line := told(t)
+	assert.ElementsMatch(t, slices.Collect(maps.Keys(level)), slices.Collect(maps.Keys(line)), "the table of DEVELOPERS.md")
 	dec := json.NewDecoder(strings.NewReader(string(out)))
 	for dec.More() {
 		var p listed
@@ -82,8 +87,31 @@ func TestImportsPointOneWay(t *testing.T) {
 				continue
 			}
 			assert.Less(t, level[trimInternal(imp)], own, "%s imports %s", p.ImportPath, imp)
+			assert.Less(t, line[trimInternal(imp)], line[trimInternal(p.ImportPath)], "%s imports %s, which the table of DEVELOPERS.md has no higher", p.ImportPath, imp)
 		}
 	}
+}
+
+// told is the line of each package in the table of DEVELOPERS.md.
+func told(t *testing.T) map[string]int {
+	text, err := os.ReadFile("../DEVELOPERS.md")
+	require.NoError(t, err)
+	_, table, ok := strings.Cut(string(text), "## The packages\n")
+	require.True(t, ok)
+	table, _, _ = strings.Cut(table, "\n## ")
+	out := map[string]int{}
+	for i, row := range strings.Split(table, "\n") {
+		cells := strings.Split(row, "|")
+		if len(cells) < 3 {
+			continue
+		}
+		for k, name := range strings.Split(cells[1], "`") {
+			if k%2 == 1 { // between two marks of code
+				out["longhand/"+name] = i
+			}
+		}
+	}
+	return out
 }
 
 // trimInternal counts a package's own inner packages as the package.
