@@ -15,6 +15,7 @@ import (
 	"golang.org/x/tools/txtar"
 
 	"longhand/lang/compile"
+	"longhand/lang/plan"
 	"longhand/lang/source"
 	"longhand/lang/syntax"
 )
@@ -264,6 +265,16 @@ func TestEveryVerbIsSomebodys(t *testing.T) {
 	}
 	for v := range doers {
 		assert.Contains(t, syntax.Verbs(), v)
+	}
+	// Whoever does it in the example may do it.
+	cast := map[string]plan.Kind{"mina": plan.KindPerformer, "otto": plan.KindPerformer, "ida": plan.KindCrew, "nils": plan.KindCrew, "A": plan.KindCamera, "B": plan.KindCamera}
+	for _, k := range syntax.Statements {
+		if words := strings.Fields(k.Example); k.Verb {
+			who, known := cast[words[0]]
+			if assert.True(t, known, "who is %s, in %q?", words[0], k.Example) {
+				assert.True(t, does(who, words[1]), "%s is not offered to a %s, for want of a line in doers", words[1], who)
+			}
+		}
 	}
 }
 

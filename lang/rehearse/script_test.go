@@ -1,26 +1,13 @@
 package rehearse_test
 
 import (
-	"flag"
 	"fmt"
-	"os"
 	"strings"
-	"testing"
 
 	"longhand/lang/geom"
 	"longhand/lang/plan"
 	"longhand/lang/units"
 )
-
-// The property tests draw the same every time unless -rapid.seed says otherwise.
-func TestMain(m *testing.M) {
-	for name, value := range map[string]string{"rapid.seed": "31", "rapid.nofailfile": "true"} {
-		if err := flag.Set(name, value); err != nil {
-			panic(err)
-		}
-	}
-	os.Exit(m.Run())
-}
 
 // script builds a plan by hand, as bind would from text. Every walk takes as
 // long as its line says, as a natural length.
