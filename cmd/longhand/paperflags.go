@@ -50,7 +50,7 @@ func (d *drawingFlags) options() (overhead.Options, error) {
 		}
 		o.Scale = n
 	}
-	name, err := d.department.department()
-	o.Department = name.Noted()
+	var err error
+	o.Department, err = d.department.department()
 	return o, err
 }

@@ -79,7 +79,7 @@ func join(parts ...[]leaf) []leaf {
 }
 
 func (m *maker) overhead(page int) overhead.Options {
-	return overhead.Options{Paper: m.o.paper(), Department: m.o.For.Noted(), Page: page, Pages: m.pages, Colour: m.o.Colour}
+	return overhead.Options{Paper: m.o.paper(), Department: m.o.For, Page: page, Pages: m.pages, Colour: m.o.Colour}
 }
 
 // take is the whole take: from above, and along its time.

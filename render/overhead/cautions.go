@@ -3,6 +3,7 @@ package overhead
 import (
 	"strings"
 
+	"longhand/lang/departments"
 	"longhand/lang/plan"
 	"longhand/lang/safety"
 	"longhand/lang/units"
@@ -49,7 +50,7 @@ func (d *drawing) cautions(short bool) []note {
 	add(safety.Cranes, arm)
 	add(safety.Height, up)
 	add(safety.Worn, back)
-	if d.o.Department == "electric" {
+	if d.o.Department == departments.Electric {
 		topics = append(topics, safety.Electricity, safety.Heat)
 	}
 	if len(topics) == 0 {

@@ -3,6 +3,7 @@ package overhead
 import (
 	"slices"
 
+	"longhand/lang/departments"
 	"longhand/lang/plan"
 	"longhand/render/fonts"
 	"longhand/render/scene"
@@ -106,18 +107,18 @@ func (m *material) choose(e extent, o Options) (layout, float64) {
 // draw makes all layers but the labels, which wait for their places, and gives the
 // entries of the list.
 func (d *drawing) draw() []note {
-	never := d.layer("never-seen", "floor that no camera sees", "", "grip", "directors", "electric", "camera", "art", "sound")
-	views := d.layer("views", "what the cameras see of the floor", "dotted at the start of the beat, dashed at its end", "camera", "directors", "effects", "script", "art", "sound")
+	never := d.layer("never-seen", "floor that no camera sees", "", departments.Grip, departments.Ads, departments.Electric, departments.Camera, departments.Art, departments.Sound)
+	views := d.layer("views", "what the cameras see of the floor", "dotted at the start of the beat, dashed at its end", departments.Camera, departments.Ads, departments.Effects, departments.Script, departments.Art, departments.Sound)
 	floor := d.layer("floor", "platforms, stairs and grids", "")
 	set := d.layer("set", "the set", d.plan.Set.Title)
 	marks := d.layer("marks", "marks on the floor", "")
-	lamps := d.layer("lamps", "lamps", "", "electric", "camera", "art")
+	lamps := d.layer("lamps", "lamps", "", departments.Electric, departments.Camera, departments.Art)
 	machines := d.layer("machines", "vehicles and rigs with their paths", "open where they start, dark where they end, light where they stay")
 	paths := d.layer("paths", "paths", "a tick across for each second")
 	bodies := d.layer("bodies", "people", "open where they start, filled where they end, grey where they stay")
 	cameras := d.layer("cameras", "cameras", "")
 	spoils := d.layer("findings", "findings", "")
-	outs := d.layer("paint-outs", "what is painted out", "", "effects", "camera", "script")
+	outs := d.layer("paint-outs", "what is painted out", "", departments.Effects, departments.Camera, departments.Script)
 	cues := d.layer("cues", "cues in order of time", "")
 
 	if d.o.NeverSeen {
@@ -167,7 +168,7 @@ func (d *drawing) draw() []note {
 	if !d.bare {
 		notes = append(notes, d.drawFound(spoils, d.found())...)
 	}
-	if d.o.Department == "electric" {
+	if d.o.Department == departments.Electric {
 		return append(light, notes...)
 	}
 	return append(notes, light...)

@@ -3,6 +3,7 @@ package overhead
 import (
 	"strconv"
 
+	"longhand/lang/departments"
 	"longhand/lang/geom"
 	"longhand/lang/plan"
 	"longhand/render/label"
@@ -52,14 +53,14 @@ type ask struct {
 
 // layer starts a layer over those before it. Fore names the departments that it
 // is drawn for; for others it is dimmed.
-func (d *drawing) layer(id, title, desc string, fore ...string) *scene.Group {
+func (d *drawing) layer(id, title, desc string, fore ...departments.Name) *scene.Group {
 	g := &scene.Group{ID: d.pre + id, Title: title, Desc: desc, Class: id + d.dims(fore)}
 	d.layers = append(d.layers, g)
 	return g
 }
 
 // dims is the class of what a department need not look at.
-func (d *drawing) dims(fore []string) string {
+func (d *drawing) dims(fore []departments.Name) string {
 	if d.o.Department == "" || len(fore) == 0 {
 		return ""
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"longhand/lang/clock"
+	"longhand/lang/departments"
 	"longhand/lang/geom"
 	"longhand/lang/plan"
 	"longhand/lang/units"
@@ -71,7 +72,7 @@ func (d *drawing) events() []*event {
 
 // looks is whether the department a drawing is for acts on a line.
 func (d *drawing) looks(a *plan.Action) bool {
-	has := func(names ...string) bool {
+	has := func(names ...departments.Name) bool {
 		for _, n := range names {
 			if n == d.o.Department {
 				return true
@@ -81,22 +82,22 @@ func (d *drawing) looks(a *plan.Action) bool {
 	}
 	switch a.Deed.(type) {
 	case *plan.Say:
-		return has("sound", "directors", "script", "movement")
+		return has(departments.Sound, departments.Ads, departments.Script, departments.Movement)
 	case *plan.Cue:
-		return has("electric", "directors", "camera")
+		return has(departments.Electric, departments.Ads, departments.Camera)
 	case *plan.Cut:
-		return has("script", "camera", "effects")
+		return has(departments.Script, departments.Camera, departments.Effects)
 	case *plan.Handoff, *plan.Mount, *plan.Board, *plan.Lift:
-		return has("grip", "camera", "directors")
+		return has(departments.Grip, departments.Camera, departments.Ads)
 	case *plan.Hide:
-		return has("camera", "art", "grip")
+		return has(departments.Camera, departments.Art, departments.Grip)
 	case *plan.Operate:
-		return has("art", "directors", "movement")
+		return has(departments.Art, departments.Ads, departments.Movement)
 	}
 	if a.Subject != nil {
 		return has(lookers[string(a.Subject.Kind())]...)
 	}
-	return has("directors")
+	return has(departments.Ads)
 }
 
 // words is a line as written, without what it waits for and without comments.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"longhand/lang/departments"
 	"longhand/lang/geom"
 	"longhand/lang/plan"
 	"longhand/render/scene"
@@ -110,7 +111,7 @@ func (d *drawing) floors(g *scene.Group) {
 		if !d.touches(ring) {
 			continue
 		}
-		one := &scene.Group{ID: d.id("grid", gr.Name), Class: "overhead-grid" + d.dims([]string{"electric", "grip", "art"}), Title: "grid " + gr.Name,
+		one := &scene.Group{ID: d.id("grid", gr.Name), Class: "overhead-grid" + d.dims([]departments.Name{departments.Electric, departments.Grip, departments.Art}), Title: "grid " + gr.Name,
 			Desc: fmt.Sprintf("%d hanging points, %s", gr.Points, d.heights(gr.High))}
 		one.Add(scene.NewPath("grid").Ring(ring...))
 		g.Add(one)
@@ -125,11 +126,11 @@ func (d *drawing) floors(g *scene.Group) {
 		if !d.shows(corner, 6) {
 			corner = geom.Vec{X: low.X + (high.X-low.X)*0.1, Y: high.Y}
 		}
-		if d.o.Department != "" && d.o.Department != "electric" {
+		if d.o.Department != "" && d.o.Department != departments.Electric {
 			text = text[:1]
 		}
 		a := ask{into: one, lines: text, model: scene.Text{Class: "quiet", Size: scene.Smallest, Halo: 0.4}}
-		a.ID, a.At, a.Priority, a.Reach, a.must = one.ID, d.pt(corner), 1, 40, d.o.Department == "electric"
+		a.ID, a.At, a.Priority, a.Reach, a.must = one.ID, d.pt(corner), 1, 40, d.o.Department == departments.Electric
 		d.say(a)
 	}
 }

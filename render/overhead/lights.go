@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"longhand/lang/departments"
 	"longhand/lang/plan"
 	"longhand/render/fonts"
 	"longhand/render/label"
@@ -82,7 +83,7 @@ func (d *drawing) drawLamps(g *scene.Group) []note {
 			continue
 		}
 		ring := d.view.Points(w.Grid.Polygon)
-		if !d.touches(ring) || d.o.Department != "electric" && !(d.o.Department == "" && d.cued(w)) {
+		if !d.touches(ring) || d.o.Department != departments.Electric && !(d.o.Department == "" && d.cued(w)) {
 			continue
 		}
 		shown[w.Lamp] = true

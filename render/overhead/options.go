@@ -3,6 +3,7 @@ package overhead
 import (
 	"fmt"
 
+	"longhand/lang/departments"
 	"longhand/lang/units"
 	"longhand/render/scene"
 )
@@ -23,9 +24,9 @@ type Options struct {
 	Turn  Turn
 	// Scale is N of 1:N; 0 for the largest of the usual scales that fits.
 	Scale float64
-	// Department is whom it is drawn for, as a plan's `note` calls it: what that
-	// department looks for stands out and the rest is grey. "" for everybody.
-	Department string
+	// Department is whom it is drawn for: what that department looks for stands out
+	// and the rest is grey. "" for everybody.
+	Department departments.Name
 	// NeverSeen hatches the floor that no rolling camera sees.
 	NeverSeen bool
 	// Page is the number of the first sheet and Pages how many there are in all;

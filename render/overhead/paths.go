@@ -4,19 +4,20 @@ import (
 	"fmt"
 	"math"
 
+	"longhand/lang/departments"
 	"longhand/lang/geom"
 	"longhand/lang/motion"
 	"longhand/lang/units"
 	"longhand/render/scene"
 )
 
-// departments that look at each kind of mover.
-var lookers = map[string][]string{
-	"performer": {"movement", "directors", "camera", "sound", "script"},
-	"crew":      {"grip", "directors", "camera"},
-	"rig":       {"grip", "camera", "vehicles"},
-	"vehicle":   {"vehicles", "grip", "directors"},
-	"camera":    {"camera", "grip", "effects", "script"},
+// lookers are the departments that look at each kind of mover.
+var lookers = map[string][]departments.Name{
+	"performer": {departments.Movement, departments.Ads, departments.Camera, departments.Sound, departments.Script},
+	"crew":      {departments.Grip, departments.Ads, departments.Camera},
+	"rig":       {departments.Grip, departments.Camera, departments.Vehicles},
+	"vehicle":   {departments.Vehicles, departments.Grip, departments.Ads},
+	"camera":    {departments.Camera, departments.Grip, departments.Effects, departments.Script},
 }
 
 // path draws one mover's ways in this stretch.

@@ -11,14 +11,11 @@ import (
 )
 
 // drawnFor says whom a sheet is drawn for.
-func drawnFor(noted string) string {
-	if noted == "" {
+func drawnFor(d departments.Name) string {
+	if d == "" {
 		return "everybody"
 	}
-	if d, err := departments.Parse(noted); err == nil {
-		return strings.ToLower(d.Title())
-	}
-	return noted
+	return strings.ToLower(d.Title())
 }
 
 // cell is a field of the title block.
