@@ -2,6 +2,7 @@ package compile
 
 import (
 	"context"
+	"slices"
 	"strings"
 
 	"longhand/lang/check"
@@ -11,6 +12,7 @@ import (
 	"longhand/lang/plan"
 	"longhand/lang/rehearse"
 	"longhand/lang/sight"
+	"longhand/lang/source"
 )
 
 // Player plays a bound plan for rehearsals: each playing has its clock, its
@@ -51,11 +53,28 @@ func broken(bag diag.Bag, tracks *motion.Tracks) []rehearse.Broken {
 		if d.Subject == "" && d.Span.Valid() {
 			what = append(what, strings.TrimSpace(d.Span.Text()))
 		}
-		b := rehearse.Broken{What: strings.Join(what, " ")}
+		b := rehearse.Broken{What: strings.Join(what, " "), Lines: linesOf(&d, tracks.Clock)}
 		if len(d.Frames) > 0 {
 			b.At = tracks.Rate.Time(d.Frames[0].From)
 		}
 		out = append(out, b)
+	}
+	return out
+}
+
+// linesOf are the lines that a finding stands at, and those that it came of.
+func linesOf(d *diag.Diagnostic, c *clock.Clock) []*plan.Action {
+	var out []*plan.Action
+	add := func(s source.Span) {
+		for _, a := range c.Lines() {
+			if s.Valid() && s.File == a.Span.File && a.Span.Start <= s.Start && s.End <= a.Span.End && !slices.Contains(out, a) {
+				out = append(out, a)
+			}
+		}
+	}
+	add(d.Span)
+	for _, r := range d.Related {
+		add(r.Span)
 	}
 	return out
 }

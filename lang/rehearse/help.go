@@ -7,7 +7,6 @@ import (
 	"math"
 	"slices"
 
-	"longhand/lang/clock"
 	"longhand/lang/plan"
 	"longhand/lang/units"
 )
@@ -22,19 +21,20 @@ type Change struct {
 	Gain   float64 // Odds.Chance more than without it
 }
 
-// What a change may be.
-const (
-	calmer     = 0.5 // the part of the spread that is left after more rehearsal
-	quicker    = 0.9 // the part of the length that is left if it goes faster
-	helpLines  = 6   // lines tried: those with the least to spare
-	helpPeople = 6
-)
+// finalists are how many changes are played in all runs, for each that is asked
+// for; which they are, a part of the runs decides.
+const finalists = 2
+
+// sample is how many runs decide it: about as many that hold as that don't.
+const sample = 40
 
 // Help tries what would help and returns the n changes that help most. Each line
 // that often has nothing to spare is cued sooner, and done a tenth quicker;
 // whoever does one is rehearsed until their timing varies half as much; each
-// stated time that breaks is stated more generously. Whether a body can go that
-// much quicker is for the player to say: by the clock alone everything can.
+// stated time that breaks is stated more generously. What the lenses find has no
+// time to spare: the lines it came of, and those of its subjects before them, are
+// begun a step sooner and later, and done a tenth quicker and slower. Whether a
+// body can do that is for the player to say: by the clock alone everything can.
 //
 // It takes the player and options of the rehearsal r came of. If ctx is
 // cancelled, what was tried until then is ranked.
@@ -45,14 +45,37 @@ func Help(ctx context.Context, play Player, o Options, r *Report, n int) []Chang
 	s := newStaging(base, play, o)
 	out := allowed(runs, r)
 	trials := s.trials(base, r)
-	for k, t := range trials {
+	some, last := few(runs), min(len(trials), finalists*max(n, 1))
+	if len(trials)*len(some)+last*len(runs) >= len(trials)*len(runs) {
+		some, last = nil, len(trials) // no quicker than all of them
+	}
+	all, done := len(trials)*len(some)+last*len(runs), 0
+	try := func(t *trial, which []int) []run {
 		again := *s
 		if o.Trying != nil {
-			again.o.Progress = func(done int) { o.Trying(k*len(runs)+done, len(trials)*len(runs)) }
+			before := done
+			again.o.Progress = func(n int) { o.Trying(before+n, all) }
 		}
 		again.roles = slices.Clone(s.roles)
 		t.change(again.roles)
-		tried := again.playAll(ctx)
+		done += len(which)
+		return again.play(ctx, which)
+	}
+	if some != nil {
+		for k := range trials {
+			tried := try(&trials[k], some)
+			if len(tried) < len(some) {
+				trials = trials[:k] // interrupted
+				break
+			}
+			trials[k].promise = promise(runs, some, tried)
+		}
+		slices.SortStableFunc(trials, func(a, b trial) int { return cmp.Compare(b.promise, a.promise) })
+		trials = trials[:min(last, len(trials))]
+	}
+	for k := range trials {
+		t := &trials[k]
+		tried := try(t, upTo(len(runs)))
 		if len(tried) < len(runs) {
 			break // interrupted
 		}
@@ -67,76 +90,48 @@ func Help(ctx context.Context, play Player, o Options, r *Report, n int) []Chang
 	return out[:max(0, min(n, len(out)))]
 }
 
-// trial is a change and what it does to the drawing of runs.
-type trial struct {
-	Change
-	change func([]role)
-}
-
-// trials are the changes worth a try.
-func (s *staging) trials(base *clock.Clock, r *Report) []trial {
-	var out []trial
-	who := newCast(base.Lines())
-	var people []string
-	of := make(map[string][]int)
-	name := func(i int) string {
-		a := base.Lines()[i]
-		if p := who.performer(a); p != nil {
-			return p.Name
-		}
-		if t := clock.SubjectOf(a); t != nil {
-			return t.ID().Name
-		}
-		return ""
-	}
-	for i := range s.roles {
-		of[name(i)] = append(of[name(i)], i)
-	}
-	lines := 0
-	for _, m := range r.Tightest(len(r.Margins)) {
-		if m.Broken == 0 {
-			break
-		}
-		i := indexOf(base, m.Action)
-		if who := name(i); who != "" && !slices.Contains(people, who) {
-			people = append(people, who)
-		}
-		if lines++; lines > helpLines {
-			continue
-		}
-		what := clock.Describe(m.Action)
-		if s.roles[i].cued {
-			by := min(tenthUp(float64(-m.Slack.P5)), float64(m.Start.P5))
-			if by > 0 {
-				out = append(out, trial{
-					Change{What: fmt.Sprintf("cue %s sooner: %s", seconds(units.Seconds(by)), what), Action: m.Action, By: units.Seconds(by)},
-					func(roles []role) { roles[i].sooner = by },
-				})
-			}
-		}
-		if hasLength(m.Action) {
-			by := units.Seconds((1 - quicker) * float64(base.Actions[i].Length()))
-			out = append(out, trial{
-				Change{What: fmt.Sprintf("%s quicker: %s", seconds(by), what), Action: m.Action, By: by},
-				func(roles []role) { roles[i].length.mean *= quicker; roles[i].length.sd *= quicker },
-			})
+// few are the runs that changes are first tried in: those in which something
+// breaks, which a change may mend, and those in which nothing does, which it may
+// spoil, half of each where there are so many.
+func few(runs []run) []int {
+	var broke, held []int
+	for i := range runs {
+		if len(runs[i].broken) > 0 {
+			broke = append(broke, i)
+		} else {
+			held = append(held, i)
 		}
 	}
-	for _, p := range people[:min(len(people), helpPeople)] {
-		out = append(out, trial{
-			Change{What: fmt.Sprintf("rehearse %s until the timing varies half as much", p)},
-			func(roles []role) {
-				for _, i := range of[p] {
-					roles[i].length.sd *= calmer
-					roles[i].react.sd *= calmer
-				}
-			},
-		})
-	}
+	b := min(len(broke), max(sample/2, sample-len(held)))
+	h := min(len(held), sample-b)
+	out := append(slices.Clone(broke[:b]), held[:h]...)
+	slices.Sort(out)
 	return out
 }
 
-func indexOf(c *clock.Clock, a *plan.Action) int { return slices.Index(c.Lines(), a) }
+// promise is how many runs more would hold, by what a change made of some.
+func promise(runs []run, some []int, tried []run) float64 {
+	var all, of, other [2]float64 // of runs that held, and of those that broke
+	kind := func(r *run) int { return min(len(r.broken), 1) }
+	for i := range runs {
+		all[kind(&runs[i])]++
+	}
+	for k, i := range some {
+		was := kind(&runs[i])
+		of[was]++
+		if kind(&tried[k]) != was {
+			other[was]++
+		}
+	}
+	gain := 0.0
+	if of[1] > 0 {
+		gain += other[1] / of[1] * all[1]
+	}
+	if of[0] > 0 {
+		gain -= other[0] / of[0] * all[0]
+	}
+	return gain
+}
 
 // allowed looks at what would hold if a stated time were stated more generously,
 // by as much as would do in 95 of 100 runs in which it breaks. Nothing has to be

@@ -10,6 +10,7 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"longhand/lang/clock"
+	"longhand/lang/plan"
 	"longhand/lang/rehearse"
 	"longhand/lang/units"
 )
@@ -73,6 +74,72 @@ func TestHelpCuesSooner(t *testing.T) {
 	// Its cue is called so much sooner that 95 of 100 runs have time.
 	assert.InDelta(t, 0.95, sooner.Odds.Chance, 0.03)
 	assert.Greater(t, sooner.By, units.Seconds(0))
+}
+
+// What a player finds has no time to spare; the lines that it came of are tried
+// both ways. Mina's N(10, 1) and Otto's N(4, 0.4) together are N(14, sqrt(1.16)),
+// and the lens finds Otto where they end after 14.5 s.
+func TestHelpTriesTheLinesOfAFinding(t *testing.T) {
+	s := newScript()
+	mina, otto := person("mina"), person("otto")
+	s.beat("one")
+	s.walk(mina, "M1", 10)
+	late := s.walk(otto, "M2", 4)
+	late.Timing.Start = reached(mina, "M1")
+	g := clock.Prepare(s.p)
+	play := func(_ context.Context, v *clock.Vary) (*clock.Clock, []rehearse.Broken) {
+		c := g.Solve(s, v)
+		if c.Of(late).End <= 14.5 {
+			return c, nil
+		}
+		return c, []rehearse.Broken{{At: 14.5, What: "crew-in-shot otto in A", Lines: []*plan.Action{late}}}
+	}
+	played := 0
+	o := rehearse.Options{Runs: manyRuns, Seed: 7, Shape: rehearse.Normal, Spread: fixed(rehearse.Spread{Length: 10}),
+		Trying: func(done, all int) { played++; assert.Equal(t, played, done); assert.LessOrEqual(t, done, all) }}
+	got := rehearse.Help(context.Background(), play, o, rehearse.Run(context.Background(), play, o), 2)
+	assert.Less(t, played, 5*manyRuns, "only what promises most is played throughout")
+	require.Len(t, got, 2)
+	n := func(mean, sd float64) float64 { return distuv.Normal{Mu: mean, Sigma: sd}.CDF(14.5) }
+	for i, want := range []struct {
+		what string
+		p    float64
+	}{
+		{"cue 1 s sooner: otto walks to M2", n(13, math.Sqrt(1.16))},
+		{"0.4 s quicker: otto walks to M2", n(13.6, math.Hypot(1, 0.36))},
+	} {
+		if i == 1 && got[i].What == "cue 0.4 s sooner: otto walks to M2" {
+			want.p = n(13.6, math.Sqrt(1.16)) // as good, to a hair
+			want.what = got[i].What
+		}
+		assert.Equal(t, want.what, got[i].What)
+		assert.InDelta(t, want.p, got[i].Odds.Chance, near(want.p)+0.005, want.what)
+		assert.Same(t, late, got[i].Action)
+	}
+}
+
+// What follows on its own cannot be called sooner, but it can be waited before;
+// what the take begins with stays where it is.
+func TestHelpWaitsBeforeWhatComesTooSoon(t *testing.T) {
+	s := newScript()
+	mina := person("mina")
+	s.beat("one")
+	first := s.walk(mina, "M1", 10)
+	second := s.walk(mina, "M2", 5)
+	g := clock.Prepare(s.p)
+	play := func(_ context.Context, v *clock.Vary) (*clock.Clock, []rehearse.Broken) {
+		c := g.Solve(s, v)
+		if c.Of(second).Start >= 10 {
+			return c, nil
+		}
+		return c, []rehearse.Broken{{At: 9, What: "gear-in-shot cart in A", Lines: []*plan.Action{first, second}}}
+	}
+	o := rehearse.Options{Runs: 300, Seed: 7, Shape: rehearse.Normal, Spread: fixed(rehearse.Spread{Length: 3})}
+	var what []string
+	for _, c := range rehearse.Help(context.Background(), play, o, rehearse.Run(context.Background(), play, o), 3) {
+		what = append(what, c.What)
+	}
+	assert.ElementsMatch(t, []string{"wait 1 s first: mina walks to M2", "1 s slower: mina walks to M1", "wait 0.4 s first: mina walks to M2"}, what)
 }
 
 func TestHelpWhereNothingBreaks(t *testing.T) {

@@ -40,6 +40,8 @@ type Cause struct {
 	// which it is the first thing to break, or over all in which it breaks where
 	// it never is. A run that is late by then is put back to the plan's time.
 	At Quantiles
+
+	lines map[int]int // the lines it came of, and in how many runs
 }
 
 // Margin is how much a line has to spare before something that waits for it
@@ -125,6 +127,14 @@ func causes(base *clock.Clock, runs []run) []Cause {
 				list[c].Runs++
 				by[c] = append(by[c], float64(b.By))
 				shown[c] = append(shown[c], when)
+				for _, a := range b.Lines {
+					if i := indexOf(base, a); i >= 0 {
+						if list[c].lines == nil {
+							list[c].lines = make(map[int]int)
+						}
+						list[c].lines[i]++
+					}
+				}
 			}
 		}
 	}

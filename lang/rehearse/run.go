@@ -43,6 +43,9 @@ type Broken struct {
 	At   units.Seconds // when it shows, on the take's clock
 	What string        // the same words in every run in which it breaks
 	By   units.Seconds // how much is missing; 0 where that is no time
+	// Lines are those it came of, where the clock doesn't show it: what [Help]
+	// tries to change.
+	Lines []*plan.Action
 
 	stated bool // it is a stated time, which could be stated more generously
 }
@@ -79,7 +82,7 @@ func byGraph(g *clock.Graph, l clock.Lengths) Player {
 func Run(ctx context.Context, play Player, o Options) *Report {
 	base, flaws := play(ctx, nil)
 	s := newStaging(base, play, o)
-	runs := s.playAll(ctx)
+	runs := s.play(ctx, upTo(s.o.Runs))
 	r := report(base, s.watched, runs, &s.o)
 	r.AsPlanned = append(brokenBy(base), flaws...)
 	inOrder(r.AsPlanned)
@@ -88,7 +91,7 @@ func Run(ctx context.Context, play Player, o Options) *Report {
 
 // staging is what all runs have in common.
 type staging struct {
-	play    Player
+	player  Player
 	o       Options
 	roles   []role
 	watched []int
@@ -101,30 +104,39 @@ func newStaging(base *clock.Clock, play Player, o Options) *staging {
 	if o.Workers <= 0 {
 		o.Workers = runtime.GOMAXPROCS(0)
 	}
-	return &staging{play: play, o: o, roles: rolesOf(base, &o), watched: watch(base)}
+	return &staging{player: play, o: o, roles: rolesOf(base, &o), watched: watch(base)}
 }
 
-// playAll plays the runs that are asked for, or the first of them.
-func (s *staging) playAll(ctx context.Context) []run {
-	runs := make([]run, s.o.Runs)
+// upTo are the runs from the first to the nth.
+func upTo(n int) []int {
+	out := make([]int, n)
+	for i := range out {
+		out[i] = i
+	}
+	return out
+}
+
+// play plays the runs that are asked for, by their numbers, or the first of them.
+func (s *staging) play(ctx context.Context, which []int) []run {
+	runs := make([]run, len(which))
 	var next atomic.Int64
 	var wait sync.WaitGroup
 	var tell sync.Mutex
 	done := 0
-	for range min(s.o.Workers, s.o.Runs) {
+	for range min(s.o.Workers, len(which)) {
 		wait.Go(func() {
 			v := newVary(len(s.roles))
 			for ctx.Err() == nil {
 				i := int(next.Add(1)) - 1
-				if i >= s.o.Runs {
+				if i >= len(which) {
 					return
 				}
-				vary(s.roles, &s.o, i, v)
-				c, more := s.play(ctx, v)
+				vary(s.roles, &s.o, which[i], v)
+				c, more := s.player(ctx, v)
 				if ctx.Err() != nil {
 					return
 				}
-				runs[i] = s.keep(c, more, i)
+				runs[i] = s.keep(c, more, which[i])
 				if s.o.Progress == nil {
 					continue
 				}

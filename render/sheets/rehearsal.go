@@ -252,6 +252,8 @@ func (m *maker) changes(o *rehearse.Outcome) *Table {
 	switch {
 	case o.Partly && !o.Sought:
 		t.Empty = "Interrupted before changes were looked for."
+	case o.Partly:
+		t.Empty = "Interrupted before a change was found that makes it hold more often."
 	case o.Sought:
 		t.Empty = "None of the changes that were tried makes it hold more often."
 	case len(o.Causes) == 0:
