@@ -24,8 +24,9 @@ import (
 type Drawing struct {
 	Shapes  []Shape
 	LeftOut []LeftOut // in the order of the drawing
-	// Unitless says that a DXF drawing doesn't say what it is measured in, and
-	// that millimetres were taken.
+	// Unitless says that the drawing doesn't say what it is measured in (a DXF
+	// without units, an SVG with a viewBox and no size), and that millimetres were
+	// taken.
 	Unitless bool
 }
 

@@ -53,8 +53,8 @@ type dxf struct {
 	sheet  sheet
 	unit   float64 // millimetres
 	scale  float64
-	blocks map[string]*dxfBlock
-	off    map[string]bool // layers that are off or frozen
+	blocks map[string]*dxfBlock // by name in capitals, which make no difference
+	off    map[string]bool      // layers that are off or frozen, too
 	items  int
 	any    bool // there is a section of entities
 }
@@ -123,7 +123,7 @@ func (d *dxf) sections(pairs []pair) []*entity {
 			if p.code == 0 && p.value == "LAYER" {
 				e, next := oneEntity(pairs, i)
 				if e.number(62, 7) < 0 || int(e.number(70, 0))&1 != 0 {
-					d.off[e.text(2)] = true
+					d.off[strings.ToUpper(e.text(2))] = true
 				}
 				i = next
 				continue
@@ -133,7 +133,7 @@ func (d *dxf) sections(pairs []pair) []*entity {
 				e, next := oneEntity(pairs, i)
 				var inner []*entity
 				inner, i = entities(pairs, next, "ENDBLK")
-				d.blocks[e.text(2)] = &dxfBlock{e.point(10), inner}
+				d.blocks[strings.ToUpper(e.text(2))] = &dxfBlock{e.point(10), inner}
 				continue
 			}
 		case "ENTITIES":

@@ -227,3 +227,94 @@ func TestDXFMistakes(t *testing.T) {
 		assert.ErrorContains(t, err, want, text)
 	}
 }
+
+// Angles are numbers like others: none of them may keep the reader, and a little
+// more than once round is once round.
+func TestDXFAngles(t *testing.T) {
+	header := "9 $INSUNITS\n70 6"
+	for _, a := range []struct {
+		from, to string
+		length   float64
+	}{
+		{"350", "80", math.Pi / 2}, {"0", "360", 2 * math.Pi}, {"0", "360.001", 2 * math.Pi}, {"90", "90", 2 * math.Pi},
+		{"-90", "0", math.Pi / 2}, {"0", "-270", math.Pi / 2}, {"720", "90", math.Pi / 2}, {"0", "450", math.Pi / 2},
+		{"0", "-1e300", -1}, {"1e300", "0", -1}, {"0", "-inf", -1}, {"inf", "0", -1}, {"nan", "0", -1},
+	} {
+		d := read(t, "a.dxf", drawn(header, "0 ARC\n8 wall\n10 0\n20 0\n40 1\n50 "+a.from+"\n51 "+a.to), 1)
+		if a.length < 0 {
+			assert.Equal(t, 1, len(d.Shapes)+len(d.LeftOut), "%s to %s is taken or told", a.from, a.to)
+			continue
+		}
+		require.Len(t, d.Shapes, 1, "%s to %s", a.from, a.to)
+		sum := 0.0
+		for i, p := range d.Shapes[0].Points[1:] {
+			sum += p.Dist(d.Shapes[0].Points[i])
+		}
+		assert.InDelta(t, a.length, sum, 0.01*a.length, "%s to %s", a.from, a.to)
+	}
+	for to, closed := range map[string]bool{"6.28319": true, "6.283185307179586": true, "3": false} {
+		d := read(t, "a.dxf", drawn(header, "0 ELLIPSE\n8 platform\n10 0\n20 0\n11 2\n21 0\n40 0.5\n41 0\n42 "+to), 1)
+		assert.Len(t, d.Shapes, map[bool]int{true: 1, false: 0}[closed], to)
+	}
+	read(t, "a.dxf", drawn(header, "0 ELLIPSE\n8 wall\n10 0\n20 0\n11 2\n21 0\n40 0.5\n41 0\n42 -1e300"), 1)
+}
+
+// Capitals make no difference in a DXF, and a block that the file does not hold is
+// told.
+func TestDXFNamesInAnyCase(t *testing.T) {
+	text := dxfText(`0 SECTION
+2 TABLES
+0 TABLE
+2 LAYER
+0 LAYER
+2 Walls Off
+70 0
+62 -7
+0 ENDTAB
+0 ENDSEC
+0 SECTION
+2 BLOCKS
+0 BLOCK
+2 Bench
+10 0
+20 0
+0 SOLID
+8 0
+10 0
+20 0
+11 2
+21 0
+12 0
+22 1
+13 2
+23 1
+0 ENDBLK
+0 ENDSEC
+0 SECTION
+2 ENTITIES
+0 LINE
+8 WALLS OFF
+10 0
+20 0
+11 9
+21 9
+0 INSERT
+8 BLOCK
+2 BENCH
+10 5
+20 5
+0 INSERT
+8 BLOCK
+2 LORRY
+10 9
+20 9
+0 INSERT
+8 CHAIRS
+2 STOOL
+10 9
+20 9`)
+	d := read(t, "a.dxf", text+"0\nENDSEC\n0\nEOF\n", 1000)
+	require.Len(t, d.Shapes, 1)
+	assert.Equal(t, plan.KindBlock, d.Shapes[0].Kind)
+	assert.Equal(t, []LeftOut{{"the block `LORRY` on layer `BLOCK`", 1, "it is not in this file"}}, d.LeftOut)
+}

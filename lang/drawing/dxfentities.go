@@ -3,6 +3,7 @@ package drawing
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"longhand/lang/geom"
 )
@@ -15,7 +16,7 @@ func (d *dxf) place(list []*entity, to matrix, within string, deep int) {
 			return
 		}
 		layer := e.text(8)
-		if d.off[layer] || e.number(67, 0) == 1 || e.number(60, 0) == 1 { // hidden, or on a sheet of paper
+		if d.off[strings.ToUpper(layer)] || e.number(67, 0) == 1 || e.number(60, 0) == 1 { // hidden, or on a sheet of paper
 			continue
 		}
 		if within != "" && (layer == "0" || layer == "") {
@@ -60,11 +61,8 @@ func (d *dxf) entity(e *entity, to matrix, layer string, deep int) {
 			it.points, it.closed = circle(e.point(10), r), true
 		}
 	case "ARC":
-		from, end := e.number(50, 0)*math.Pi/180, e.number(51, 360)*math.Pi/180
-		for end <= from && !math.IsInf(from, 0) {
-			end += 2 * math.Pi
-		}
-		it.points = arcPoints(e.point(10), e.number(40, 0), from, end-from, to.size()*d.scale)
+		from := e.number(50, 0) * math.Pi / 180
+		it.points = arcPoints(e.point(10), e.number(40, 0), from, onwards(from, e.number(51, 360)*math.Pi/180), to.size()*d.scale)
 	case "ELLIPSE":
 		it.points, it.closed = e.ellipse(to.size() * d.scale)
 	case "INSERT":
@@ -159,25 +157,43 @@ func arcPoints(centre geom.Vec, r, from, sweep, size float64) []geom.Vec {
 
 func (e *entity) ellipse(size float64) (points []geom.Vec, closed bool) {
 	c, major, ratio := e.point(10), e.point(11), e.number(40, 1)
-	from, to := e.number(41, 0), e.number(42, 2*math.Pi)
-	for to <= from && !math.IsInf(from, 0) {
-		to += 2 * math.Pi
-	}
-	n := arcPieces(major.Len()*size, to-from)
+	from := e.number(41, 0)
+	sweep := onwards(from, e.number(42, 2*math.Pi))
+	n := arcPieces(major.Len()*size, sweep)
 	for i := range n + 1 {
-		sin, cos := math.Sincos(from + (to-from)*float64(i)/float64(n))
+		sin, cos := math.Sincos(from + sweep*float64(i)/float64(n))
 		points = append(points, c.Add(major.Mul(cos)).Add(major.Left().Mul(ratio*sin)))
 	}
-	if to-from >= 2*math.Pi-1e-6 {
+	if sweep >= 2*math.Pi-1e-6 {
 		return points[:n], true
 	}
 	return points, false
 }
 
+// onwards is how far it is from one angle counter-clockwise to another, more than
+// none and at most once round; NaN where one of them is no number.
+func onwards(from, to float64) float64 {
+	const rounded = 1e-3 // what programs that write few digits make of once round
+	sweep := to - from
+	if sweep > 0 && sweep < 2*math.Pi+rounded {
+		return min(sweep, 2*math.Pi)
+	}
+	if sweep = math.Mod(sweep, 2*math.Pi); sweep <= 0 {
+		sweep += 2 * math.Pi
+	}
+	return sweep
+}
+
 // insert puts a block on the sheet, once for each row and column.
 func (d *dxf) insert(e *entity, to matrix, layer string, deep int) {
-	b := d.blocks[e.text(2)]
-	if b == nil || deep > 16 {
+	b := d.blocks[strings.ToUpper(e.text(2))]
+	if b == nil {
+		if _, ok := layerOf(layer); ok {
+			d.sheet.odd = leave(d.sheet.odd, "the block `"+clip(e.text(2))+"` on "+layerText(layer), "it is not in this file")
+		}
+		return
+	}
+	if deep > 16 {
 		return
 	}
 	sin, cos := math.Sincos(e.number(50, 0) * math.Pi / 180)

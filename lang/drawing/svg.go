@@ -32,10 +32,11 @@ func readSVG(text string, scale float64) (*sheet, error) {
 	}
 	s := &svg{ids: map[string]*node{}, open: map[*node]bool{}, scale: scale}
 	s.collect(root)
-	to, err := paper(root)
+	to, guessed, err := paper(root)
 	if err != nil {
 		return nil, err
 	}
+	s.sheet.unitless = guessed
 	for _, k := range root.kids {
 		s.walk(k, to, nil, 0)
 	}
@@ -70,8 +71,8 @@ func (s *svg) collect(n *node) {
 }
 
 // paper takes user units to millimetres on the sheet, y up. A viewBox without a
-// physical size is taken to be in millimetres.
-func paper(root *node) (matrix, error) {
+// physical size is taken to be in millimetres, which is a guess.
+func paper(root *node) (to matrix, guessed bool, err error) {
 	width, wok := absolute(root.attr["width"])
 	height, hok := absolute(root.attr["height"])
 	box := numbers(root.attr["viewBox"])
@@ -79,13 +80,13 @@ func paper(root *node) (matrix, error) {
 		if !hok {
 			height = 0
 		}
-		return matrix{pixel, 0, 0, -pixel, 0, height}, nil
+		return matrix{pixel, 0, 0, -pixel, 0, height}, false, nil
 	}
 	if len(box) != 4 || !(box[2] > 0) || !(box[3] > 0) {
-		return matrix{}, fmt.Errorf("its viewBox is %q; it takes four numbers: left, top, width and height", root.attr["viewBox"])
+		return matrix{}, false, fmt.Errorf("its viewBox is %q; it takes four numbers: left, top, width and height", root.attr["viewBox"])
 	}
 	k := 1.0
-	switch {
+	switch guessed = !wok && !hok; {
 	case wok && hok:
 		k = min(width/box[2], height/box[3])
 	case wok:
@@ -94,9 +95,9 @@ func paper(root *node) (matrix, error) {
 		k = height / box[3]
 	}
 	if !(k > 0) || math.IsInf(k, 0) {
-		return matrix{}, errors.New("its width or height is no length above 0")
+		return matrix{}, false, errors.New("its width or height is no length above 0")
 	}
-	return matrix{k, 0, 0, -k, -box[0] * k, (box[1] + box[3]) * k}, nil
+	return matrix{k, 0, 0, -k, -box[0] * k, (box[1] + box[3]) * k}, guessed, nil
 }
 
 // absolute is a length in millimetres; false for one that depends on a window.
@@ -199,7 +200,8 @@ func groupName(n *node) string {
 
 func hidden(n *node) bool {
 	style := strings.ReplaceAll(n.attr["style"], " ", "")
-	return n.attr["display"] == "none" || strings.Contains(style, "display:none") || n.attr["visibility"] == "hidden"
+	return n.attr["display"] == "none" || strings.Contains(style, "display:none") ||
+		n.attr["visibility"] == "hidden" || strings.Contains(style, "visibility:hidden")
 }
 
 // shape makes an item of a drawn element.

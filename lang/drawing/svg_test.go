@@ -109,6 +109,7 @@ func TestSVGUnits(t *testing.T) {
 	} {
 		d := read(t, "a.svg", head+line, 1)
 		assert.InDelta(t, want, d.Shapes[0].Points[1].X-d.Shapes[0].Points[0].X, 1e-5, head)
+		assert.Equal(t, want == 0.096, d.Unitless, "a guess is said to be one: %s", head)
 	}
 }
 
@@ -221,4 +222,11 @@ func FuzzRead(f *testing.F) {
 			}
 		}
 	})
+}
+
+func TestSVGLeavesOutWhatIsHidden(t *testing.T) {
+	for _, how := range []string{`display="none"`, `style="display: none"`, `visibility="hidden"`, `style="fill:none; visibility: hidden"`} {
+		d := read(t, "a.svg", `<svg width="96mm" viewBox="0 0 96 96"><g id="wall"><path d="M0 0H9"/><path d="M0 9H9" `+how+`/></g></svg>`, 1)
+		assert.Len(t, d.Shapes, 1, how)
+	}
 }
