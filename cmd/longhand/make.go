@@ -14,6 +14,9 @@ import (
 // wrong with the plan is said as well, and does not stop the making: a drawing of
 // a take that can't be shot shows why.
 func (a *app) make(command, dir string, files []artifact, r *compile.Result) error {
+	if dir == stdinName && len(files) == 1 {
+		return a.makeFile(dir, files[0].data, r)
+	}
 	done, err := writeFolder(filepath.FromSlash(dir), command, files)
 	a.sayMade(done)
 	if err != nil {

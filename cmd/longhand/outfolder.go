@@ -35,6 +35,9 @@ func manifestFor(command string) string { return manifest + "-" + command }
 // one that would not change is left alone. A folder that did not exist comes
 // into being whole or not at all.
 func writeFolder(dir, command string, files []artifact) ([]made, error) {
+	if dir == stdinName {
+		return nil, fmt.Errorf("longhand %s makes %d files here, and standard output takes one; name a folder", command, len(files))
+	}
 	sort.Slice(files, func(i, j int) bool { return files[i].name < files[j].name })
 	if info, err := os.Stat(dir); err == nil && !info.IsDir() {
 		return nil, fmt.Errorf("%s is a file; name a folder to write into", dir)

@@ -23,7 +23,8 @@ and the cue in words), where, with what.
 Forms: html (prints, and reads on a phone), md, csv (with a table of what the
 columns say), json, xlsx. All of them unless --as names some.`,
 		Example: `  longhand sheets plan.take
-  longhand sheets plan.take --for sound --as html,csv -o sound`,
+  longhand sheets plan.take --for sound --as html,csv -o sound
+  longhand sheets plan.take --for grip --as md -o -`,
 		Args: needOne,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := knownForms(forms); err != nil {
@@ -51,7 +52,7 @@ columns say), json, xlsx. All of them unless --as names some.`,
 			return a.make(cmd.Name(), out, files, r)
 		},
 	}
-	cmd.Flags().StringVarP(&out, "output", "o", "out", "the folder to write into")
+	cmd.Flags().StringVarP(&out, "output", "o", "out", "the folder to write into; - for standard output, of one form of one sheet")
 	cmd.Flags().StringSliceVar(&forms, "as", nil, "the forms: "+strings.Join(sheets.Forms(), ", ")+"; all unless given")
 	department.add(cmd, "one department only")
 	cmd.Flags().StringVar(&stdinAs, "stdin-filename", "", "the name that standard input goes by in messages")

@@ -45,7 +45,7 @@ func TestCrossfade(t *testing.T) {
 	}
 	got := found(t, plan(8.01), "over-current")
 	require.Len(t, got, 1, "the two do not go on one circuit in full")
-	assert.Contains(t, got[0].Message, "find no room")
+	assert.Contains(t, got[0].Message, "1 lamp finds no room")
 	got = found(t, plan(7.9), "over-current")
 	require.Len(t, got, 1)
 	assert.Contains(t, got[0].Message, "the lamps draw 8 kW at 0:12.0")

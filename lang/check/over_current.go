@@ -81,8 +81,8 @@ beat "Evening"
 			for _, left := range draw.Homeless {
 				n += left
 			}
-			p.overCurrent(draw, diag.Warning, fmt.Sprintf("%s find no room on the %s, each lamp in full and each circuit at %s: in full all lamps draw %s, and lastingly %s are allowed",
-				lamps(n), circuits(draw.Circuits), units.Percent(100*light.ContinuousShare), kilowatts(draw.Full), kilowatts(draw.Lasting)))
+			p.overCurrent(draw, diag.Warning, fmt.Sprintf("%s no room on the %s, each lamp in full and each circuit at %s: in full all lamps draw %s, and lastingly %s are allowed",
+				finds(n), circuits(draw.Circuits), units.Percent(100*light.ContinuousShare), kilowatts(draw.Full), kilowatts(draw.Lasting)))
 		}
 	},
 }
@@ -145,6 +145,14 @@ func circuits(n int) string {
 		return "1 circuit"
 	}
 	return fmt.Sprintf("%d circuits", n)
+}
+
+// finds are lamps that look for something.
+func finds(n int) string {
+	if n == 1 {
+		return lamps(n) + " finds"
+	}
+	return lamps(n) + " find"
 }
 
 func lamps(n int) string {

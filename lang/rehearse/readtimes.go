@@ -37,6 +37,9 @@ func ReadTimes(r io.Reader, c *clock.Clock) (*Times, error) {
 	var wrong []error
 	for n := 1; ; n++ {
 		row, err := table.Read()
+		if err == io.EOF && n == 1 {
+			return nil, errors.New("rehearsal times: the table is empty; longhand rehearse --template writes one to fill in")
+		}
 		if err == io.EOF {
 			break
 		}

@@ -94,6 +94,8 @@ func TestLinesThatReadTheSame(t *testing.T) {
 
 func TestTablesThatCannotBeRead(t *testing.T) {
 	for _, row := range []struct{ table, want string }{
+		{"", "rehearsal times: the table is empty; longhand rehearse --template writes one to fill in"},
+		{"\ufeff\n", "rehearsal times: the table is empty; longhand rehearse --template writes one to fill in"},
 		{"who,what\n", "rehearsal times: the first row has to begin with beat, line, what, measured, planned s"},
 		{head + "one,1,mina walks to M7,took,6,7\n", `rehearsal times, row 2: beat "one" has no "mina walks to M7" to time`},
 		{head + "six,1,mina walks to M1,took,6,7\n", `rehearsal times, row 2: the plan has no beat "six" with something to time`},
@@ -111,7 +113,7 @@ func TestTablesThatCannotBeRead(t *testing.T) {
 		require.Error(t, err, row.table)
 		assert.Equal(t, row.want, err.Error())
 	}
-	times, err := read(scene(), "")
+	times, err := read(scene(), head)
 	require.NoError(t, err)
 	assert.Zero(t, times.Len())
 	// A line that went from the plan may stay in the table while nobody timed it.

@@ -63,9 +63,17 @@ func (m *maker) circuits() *Table {
 	}
 	m.noteLost(t, all)
 	if left > 0 && len(all) > 0 {
-		t.note(fmt.Sprintf("%d lamps find no circuit with room: the supply is too small by them", left))
+		t.note(noRoom(left))
 	}
 	return t
+}
+
+// noRoom says how many lamps no circuit has room for.
+func noRoom(lamps int) string {
+	if lamps == 1 {
+		return "1 lamp finds no circuit with room: the supply is too small by it"
+	}
+	return fmt.Sprintf("%d lamps find no circuit with room: the supply is too small by them", lamps)
 }
 
 // noteLost says what voltage each supply's cable takes on the way to the lamps, of

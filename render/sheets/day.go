@@ -115,14 +115,15 @@ func (m *maker) record() string {
 	if r == nil {
 		return ""
 	}
-	s := minutes(r.Duration)
+	s, good := minutes(r.Duration), r.Duration
 	if r.Gauge != "" {
-		s = r.Gauge + ", " + m.metres(r.Length) + ": " + s
+		good *= timecode.UsableFilm
+		s = r.Gauge + ", " + m.metres(r.Length) + ": " + s + ", good for " + minutes(good)
 		if g, err := timecode.ParseGauge(r.Gauge); err == nil {
 			s += "; the take runs through " + m.metres(g.Length(m.take.clock.Length, m.rate))
 		}
 	}
-	spare := r.Duration - m.take.clock.Length
+	spare := good - m.take.clock.Length
 	if spare < 0 {
 		return s + "; too short by " + minutes(-spare)
 	}
