@@ -9,10 +9,10 @@ func (a *app) drawCommand() *cobra.Command {
 	var out, stdinAs string
 	cmd := &cobra.Command{
 		Use:   "draw FILE",
-		Short: "overhead diagrams to scale, one a beat and one of the whole take",
-		Long: `Draws the take from above, to scale, as SVG: one diagram a beat and one of the
-whole take, on paper of the size named. They are made to be printed in black and
-white; with --for a department's own things stand out.`,
+		Short: "overhead diagrams to scale, one a beat and a pickup, and one of the whole take",
+		Long: `Draws the take from above, to scale, as SVG: one diagram a beat, one a pickup and
+one of the whole take, on paper of the size named. They are made to be printed in
+black and white; with --for a department's own things stand out.`,
 		Example: `  longhand draw plan.take
   longhand draw plan.take --paper a3 --for grip --never-seen -o drawings`,
 		Args: needOne,

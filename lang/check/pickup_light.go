@@ -87,7 +87,7 @@ pickup "Her hands" after "Wait" roll in civil-dusk
 			}
 			d := p.Report(u.Roll.Span, "pickup %s is rolled in other light than the take: %s, %s, against %s, %s",
 				quote(u.Title), windowName(u.Roll), skyText(w, day, b), windowName(p.Plan.Take.Roll), skyText(take, day, a))
-			d.Subject = u.Title
+			d.Subject, d.Pickup = u.Title, u.Title
 			d.Relate(p.Plan.Take.Roll.Span, "the take's window")
 			apart := math.Log2(float64(middle(b) / middle(a)))
 			word := "brighter"

@@ -65,6 +65,7 @@ func shot(ctx context.Context, p *plan.Plan, u *plan.Pickup, upTo check.Stage, o
 	for _, d := range found.Sorted() {
 		if !ofTheTake[d.Code] {
 			d.Message = fmt.Sprintf("in pickup %q, %s", u.Title, d.Message)
+			d.Pickup = u.Title
 			bag.Add(d)
 		}
 	}

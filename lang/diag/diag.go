@@ -37,6 +37,7 @@ type Diagnostic struct {
 	Subject  string        // the thing found out: "cart"; "" where there is none
 	Camera   string        // the camera that sees it; "" where there is none
 	Beat     string        // title of the beat it belongs to; "" where there is none
+	Pickup   string        // title of the pickup whose clock Frames are on; "" for the take's
 	Share    units.Percent // of the frame, at the worst frame; 0 where it does not apply
 	Box      [4]float64    // left, bottom, right, top in frame fractions at the worst frame
 	Worst    units.Frame

@@ -27,6 +27,7 @@ type jsonFinding struct {
 	Subject  string        `json:"subject,omitempty"`
 	Camera   string        `json:"camera,omitempty"`
 	Beat     string        `json:"beat,omitempty"`
+	Pickup   string        `json:"pickup,omitempty"`
 	Share    float64       `json:"share,omitempty"`
 	Related  []jsonRelated `json:"related"`
 	Notes    []string      `json:"notes"`
@@ -60,14 +61,15 @@ type jsonEdit struct {
 
 // WriteJSON prints all findings as one JSON document. Lines and columns count
 // from 1, in characters; offsets count bytes from 0; frames are runs with both
-// ends included; share is in per cent of the frame.
+// ends included, on the clock of the take or, where one is named, of the pickup;
+// share is in per cent of the frame.
 func WriteJSON(w io.Writer, list []Diagnostic) error {
 	out := jsonReport{Schema: JSONSchema, Findings: []jsonFinding{}}
 	for i := range list {
 		d := &list[i]
 		f := jsonFinding{
 			Code: d.Code, Severity: d.Severity.String(), Message: d.Message,
-			Subject: d.Subject, Camera: d.Camera, Beat: d.Beat, Share: round3(float64(d.Share)),
+			Subject: d.Subject, Camera: d.Camera, Beat: d.Beat, Pickup: d.Pickup, Share: round3(float64(d.Share)),
 			Frames: [][2]int{}, Related: []jsonRelated{}, Notes: append([]string{}, d.Notes...), Fixes: []jsonFix{},
 		}
 		f.File, f.Start, f.End = jsonSpan(d.Span)

@@ -127,7 +127,7 @@ func (m *maker) cameraOf(d *diag.Diagnostic) (*plan.Camera, bool) {
 	if d.Camera == "" || len(d.Frames) == 0 || d.Box == [4]float64{} || int(d.Worst) >= m.r.Tracks.Frames {
 		return nil, false
 	}
-	if strings.HasPrefix(d.Message, "in pickup ") { // as compile says of all of them
+	if d.Pickup != "" {
 		return nil, false
 	}
 	for _, c := range m.p.Kit.Cameras {

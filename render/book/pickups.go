@@ -9,11 +9,12 @@ import (
 	"longhand/render/flow"
 	"longhand/render/fonts"
 	"longhand/render/frames"
+	"longhand/render/overhead"
 	"longhand/render/sheets"
 )
 
-// pickups are the coverage after the take: for each, who goes on what cue, then
-// what the lens sees.
+// pickups are the coverage after the take, each like a beat: overhead, frames,
+// running order.
 func (m *maker) pickups() func(page int) []leaf {
 	drawers := make([]*frames.Drawer, len(m.r.Pickups))
 	for i, s := range m.r.Pickups {
@@ -24,11 +25,17 @@ func (m *maker) pickups() func(page int) []leaf {
 		var out []leaf
 		for i, s := range m.r.Pickups {
 			name := "Pickup  " + s.Pickup.Title
-			out = join(out, texts(name, "pickup "+s.Pickup.Title, m.pickup(s.Pickup, name)))
+			above := drawings("overhead of pickup "+s.Pickup.Title, overhead.Pickup(m.r, s, m.overhead(page+len(out))), 0, name)
+			out = join(out, above)
 			if m.framed() && s.Sight != nil {
 				o := frames.Options{Paper: m.o.paper(), Page: page + len(out), Pages: m.pages}
 				out = join(out, drawings("frames of pickup "+s.Pickup.Title, drawers[i].Whole(name, o), 1, lensHeading))
 			}
+			heading := name
+			if len(above) > 0 { // which has it already
+				heading = ""
+			}
+			out = join(out, texts(name, "pickup "+s.Pickup.Title, m.pickup(s.Pickup, heading)))
 		}
 		return out
 	}
@@ -36,13 +43,17 @@ func (m *maker) pickups() func(page int) []leaf {
 
 func (m *maker) pickup(k *plan.Pickup, heading string) []flow.Page {
 	f := flow.New(m.options(false))
-	f.Heading(0, heading)
+	if heading == "" {
+		f.Heading(1, orderHeading)
+	} else {
+		f.Heading(0, heading)
+	}
 	if k.Beat != nil {
 		where := "follows"
 		if k.Into {
 			where = "leads into"
 		}
-		f.Paragraph(fonts.Regular, fmt.Sprintf("It %s %q. Its clock starts at 0.", where, k.Beat.Title))
+		f.Paragraph(fonts.Regular, fmt.Sprintf("Pickup %q %s %q. Its clock starts at 0.", k.Title, where, k.Beat.Title))
 	}
 	f.Space(1.5)
 	t := m.table(departments.Ads, "running", func(r *sheets.Row) bool { return r.Action != nil && r.Action.Pickup == k })

@@ -1,11 +1,11 @@
 package book
 
 import (
+	"slices"
 	"strings"
 
 	"longhand/lang/departments"
 	"longhand/render/flow"
-	"longhand/render/fonts"
 	"longhand/render/scene"
 	"longhand/render/sheets"
 )
@@ -77,10 +77,23 @@ func (m *maker) print(f *flow.Flow, t *sheets.Table, key string, grouped bool) {
 		row.Changed = key != notCompared && m.row(key, cells)
 		out.Rows = append(out.Rows, row)
 	}
-	f.Table(out)
 	for _, n := range t.Notes {
-		f.Block(fonts.Regular, scene.Smallest+0.5, 0, sentence(n))
+		if about(n, t, columns) {
+			continue
+		}
+		out.Notes = append(out.Notes, sentence(n))
 	}
+	f.Table(out)
+}
+
+// about is whether a note explains a column that is not among those printed.
+func about(note string, t *sheets.Table, printed []int) bool {
+	for i, c := range t.Columns {
+		if strings.HasPrefix(note, c.Title+": ") {
+			return !slices.Contains(printed, i)
+		}
+	}
+	return false
 }
 
 // speaks is whether a column has anything in it.

@@ -34,14 +34,17 @@ func (r Row) face(c Column) fonts.Face {
 	return c.Face
 }
 
-// Table is rows under columns. Its head is repeated on every page; a row is
-// broken only where it is higher than a page.
+// Table is rows under columns. Its head is repeated on every page, and the group
+// that goes on there; a row is broken only where it is higher than a page, and the
+// last one never starts a page alone.
 type Table struct {
 	ID      string // of its group on each page
 	Title   string // read aloud
 	Columns []Column
 	Rows    []Row
 	Size    float64 // points; 0 for one less than plain text, at least the smallest
+	// Notes are said below the table, on the page of its last row.
+	Notes []string
 	// DrawHead is Row.Draw for the head.
 	DrawHead func(column int, cell scene.Box) []scene.Item
 }
@@ -73,6 +76,9 @@ func (f *Flow) Table(t Table) {
 	}
 	p.end()
 	f.Space(p.step)
+	for _, n := range t.Notes {
+		f.Block(fonts.Regular, size, 0, n)
+	}
 }
 
 func heads(columns []Column) []string {
@@ -91,6 +97,7 @@ type tablePrinter struct {
 	widths []float64
 	head   wrapped
 	group  *scene.Group // on the page being filled
+	under  string       // the group of the row before
 }
 
 // wrapped is a row cut into lines.
@@ -134,19 +141,12 @@ func (p *tablePrinter) total() float64 {
 // row prints the i-th row, on the next page if it does not fit here.
 func (p *tablePrinter) row(i int, r wrapped) {
 	room := p.f.height() - p.head.height
-	need := min(r.height, room)
-	if r.height > room { // no page has it whole
-		need = p.heightOf(2)
+	if r.Group != "" {
+		p.under = ""
+	} else if p.under != "" {
+		room -= p.goesOn().height
 	}
-	for j := i; p.t.Rows[j].Group != "" && j+1 < len(p.t.Rows); j++ {
-		next := p.wrap(p.t.Rows[j+1]).height
-		if need+next > room {
-			next = p.heightOf(2)
-		}
-		need += next
-	}
-	need = min(need, room)
-	p.reserve(need)
+	p.reserve(min(p.kept(i, r, room), room))
 	for r.height > p.f.Left()+1e-6 && p.f.Left() >= p.heightOf(1) {
 		n := int((p.f.Left() - 2*leading + 1e-6) / p.step)
 		var part wrapped
@@ -155,7 +155,47 @@ func (p *tablePrinter) row(i int, r wrapped) {
 		p.reserve(math.Min(r.height, room))
 	}
 	p.draw(r)
+	if r.Group != "" {
+		p.under = r.Group
+	}
 }
+
+// kept is the height of the i-th row and of what must not be parted from it: of a
+// group's name the row below it, of the last row but one the last, of that the
+// notes.
+func (p *tablePrinter) kept(i int, r wrapped, room float64) float64 {
+	need := r.height
+	if need > room { // no page has it whole
+		need = p.heightOf(2)
+	}
+	last := len(p.t.Rows) - 1
+	var more float64
+	switch {
+	case i < last && (r.Group != "" || i == last-1):
+		more = p.kept(i+1, p.wrap(p.t.Rows[i+1]), room)
+	case i == last:
+		more = p.notesHeight()
+	}
+	if need+more > room {
+		more = min(more, p.heightOf(2))
+	}
+	return need + more
+}
+
+// notesHeight is what the notes take below the table.
+func (p *tablePrinter) notesHeight() float64 {
+	sum := 0.0
+	for _, n := range p.t.Notes {
+		sum += fonts.LineHeight(p.size) * (float64(len(fonts.Regular.Wrap(p.size, p.f.Width(), n))) + 1.0/3)
+	}
+	if sum > 0 {
+		sum += p.step
+	}
+	return sum
+}
+
+// goesOn is the row that names the group again on the next page.
+func (p *tablePrinter) goesOn() wrapped { return p.wrap(Row{Group: p.under + ", continued"}) }
 
 // reserve makes room for a height under a head.
 func (p *tablePrinter) reserve(height float64) {
@@ -168,6 +208,9 @@ func (p *tablePrinter) reserve(height float64) {
 		p.end()
 		p.f.newPage()
 		p.begin()
+		if p.under != "" {
+			p.draw(p.goesOn())
+		}
 	}
 }
 

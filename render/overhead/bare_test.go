@@ -13,6 +13,7 @@ import (
 func TestBarePlans(t *testing.T) {
 	for name, text := range map[string]string{
 		"a beat and nothing else": "take \"t\"\nbeat \"b\"\n",
+		"an empty pickup":         "take \"t\"\nbeat \"b\"\npickup \"p\" after \"b\"\n",
 		"one person":              "take \"t\"\npeople\n  performer ann\nbeat \"b\"\n  ann stands at (0, 0)\n",
 		"far apart":               "take \"t\"\npeople\n  performer ann\nbeat \"b\"\n  ann walks from (0, 0) to (9000, 4000) at 2 m/s\n",
 		"far off":                 "take \"t\"\npeople\n  performer ann\nbeat \"b\"\n  ann walks from (9990, 9990) to (9992, 9990)\n",
@@ -35,6 +36,8 @@ func TestBarePlans(t *testing.T) {
 	assert.Nil(t, Take(nil, Options{}))
 	assert.Nil(t, Take(&compile.Result{Stopped: true}, Options{}))
 	assert.Nil(t, Beat(&compile.Result{}, nil, Options{}))
+	assert.Nil(t, Pickup(nil, nil, Options{}))
+	assert.Nil(t, Pickup(&compile.Result{}, &compile.Shot{}, Options{}))
 }
 
 func long(n int) string {

@@ -124,7 +124,7 @@ func (d *drawing) draw() []note {
 	if d.o.NeverSeen {
 		d.drawNever(never)
 	}
-	if d.beat != nil {
+	if !d.whole() {
 		d.drawViews(views)
 	}
 	d.floors(floor)
@@ -155,7 +155,7 @@ func (d *drawing) draw() []note {
 		d.drawCamera(cameras, c)
 	}
 	var notes []note
-	if d.beat == nil {
+	if d.whole() {
 		notes = d.beats(cues)
 	} else {
 		events := d.events()
@@ -179,8 +179,11 @@ func (d *drawing) sheet(l layout) *scene.Sheet {
 	t := d.plan.Take
 	s := &scene.Sheet{Width: l.paper.Width, Height: l.paper.Height, Styles: styles(d.o.Colour)}
 	s.Title = t.Title + ": overhead of the whole take"
-	if d.beat != nil {
-		s.Title = t.Title + ": overhead of beat " + d.beat.Title
+	switch {
+	case d.pickup != nil:
+		s.Title = t.Title + ": overhead of pickup " + d.called()
+	case d.beat != nil:
+		s.Title = t.Title + ": overhead of beat " + d.called()
 	}
 	s.Desc = "Floor plan at " + scaleText(d.view.Scale, t.Units) + ", " + d.span.from.Clock() + " to " + d.span.to.Clock()
 	plan := &scene.Group{ID: "plan", Title: "floor plan", Clip: [][]scene.Point{d.box.Corners()}}

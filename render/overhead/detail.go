@@ -30,7 +30,7 @@ func (d *drawing) detailOf(whole bool) (extent, float64, bool) {
 	if size.X < 1.2 && size.Y < 1.2 {
 		e.add(e.centre(), 1.2)
 	}
-	if d.beat != nil && !d.onFoot() {
+	if !d.whole() && !d.onFoot() {
 		return e, 0, false
 	}
 	share := 0.55

@@ -37,11 +37,14 @@ func fromText(t testing.TB, text string) *compile.Result {
 	return r
 }
 
-// drawings are the sheets of every beat and of the take.
+// drawings are the sheets of every beat, every pickup and of the take.
 func drawings(r *compile.Result, o Options) map[string][]*scene.Sheet {
 	out := map[string][]*scene.Sheet{"take": Take(r, o)}
 	for _, b := range r.Plan.Beats {
 		out["beat "+strconv.Itoa(b.Index+1)] = Beat(r, b, o)
+	}
+	for _, u := range r.Pickups {
+		out["pickup "+strconv.Itoa(u.Pickup.Index+1)] = Pickup(r, u, o)
 	}
 	return out
 }

@@ -15,7 +15,7 @@ import (
 type drawing struct {
 	*material
 	o    Options
-	beat *plan.Beat // nil for the whole take
+	beat *plan.Beat // nil for the whole take, or a whole pickup
 	span span
 	view scene.View
 	box  scene.Box // on the sheet
@@ -50,6 +50,10 @@ type ask struct {
 	// always is for what is said even where the detail says the rest.
 	always bool
 }
+
+// whole is whether the whole take is drawn, with nothing of when it happens but
+// where beats begin.
+func (d *drawing) whole() bool { return d.beat == nil && d.pickup == nil }
 
 // layer starts a layer over those before it. Fore names the departments that it
 // is drawn for; for others it is dimmed.

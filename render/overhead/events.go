@@ -29,10 +29,10 @@ type event struct {
 
 // mine is whether a line belongs to this drawing: it begins in its stretch.
 func (d *drawing) mine(a *plan.Action) bool {
-	if a.Beat == nil {
-		return false
+	if d.pickup != nil {
+		return a.Pickup == d.pickup
 	}
-	return d.beat == nil || a.Beat == d.beat
+	return a.Beat != nil && (d.beat == nil || a.Beat == d.beat)
 }
 
 // events are the lines of a beat in order of time, those of one subject that
@@ -60,7 +60,7 @@ func (d *drawing) events() []*event {
 			}
 		}
 		if e == nil {
-			e = &event{number: len(out) + 1, at: i.Start, who: who, cue: c.Words(a)}
+			e = &event{number: len(out) + 1, at: i.Start, who: who, cue: d.cue(a)}
 			out = append(out, e)
 		}
 		e.actions = append(e.actions, a)
@@ -68,6 +68,15 @@ func (d *drawing) events() []*event {
 		e.fore = e.fore || d.o.Department == "" || d.looks(a)
 	}
 	return out
+}
+
+// cue is what a line waits for, in words; a pickup has no beats.
+func (d *drawing) cue(a *plan.Action) string {
+	s := d.tracks.Clock.Words(a)
+	if d.pickup != nil && !plainCue(s) {
+		s = strings.Replace(s, "the beat", "the pickup", 1)
+	}
+	return s
 }
 
 // looks is whether the department a drawing is for acts on a line.

@@ -147,13 +147,13 @@ func (d *drawing) drawFound(g *scene.Group, all []found) []note {
 		}
 		notes = append(notes, note{
 			sign:  func(at scene.Point) []scene.Item { return triangle(f.letter, at.Add(scene.Pt(0, 0.4))) },
-			texts: []string{f.Message}, under: f.Severity.String() + ": " + under,
+			texts: []string{d.says(f.Message)}, under: f.Severity.String() + ": " + under,
 			id: d.id("key", "finding", f.letter), title: "finding " + f.letter, tall: true,
 		})
 		if !f.has || !d.shows(f.spot, 1) {
 			continue
 		}
-		one := &scene.Group{ID: d.id("finding", f.letter), Title: "finding " + f.letter + ": " + string(f.Code), Desc: f.Message}
+		one := &scene.Group{ID: d.id("finding", f.letter), Title: "finding " + f.letter + ": " + string(f.Code), Desc: d.says(f.Message)}
 		g.Add(one)
 		a := ask{into: one, must: true, draw: func(p label.Place) []scene.Item { return triangle(f.letter, p.Center) }}
 		a.ID, a.At, a.Radius, a.W, a.H, a.Priority, a.Reach = one.ID, d.pt(f.spot), 2.6, 5.4, 5.4, 48, 50
@@ -163,6 +163,14 @@ func (d *drawing) drawFound(g *scene.Group, all []found) []note {
 		notes = append([]note{{head: fmt.Sprintf("Findings (%d)", len(notes))}}, notes...)
 	}
 	return notes
+}
+
+// says is a finding's message; that it is of the pickup drawn goes without saying.
+func (d *drawing) says(message string) string {
+	if d.pickup != nil {
+		return strings.TrimPrefix(message, fmt.Sprintf("in pickup %q, ", d.pickup.Title))
+	}
+	return message
 }
 
 // drawPaintOuts marks what is accepted in frame and painted out later.

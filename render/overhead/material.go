@@ -15,6 +15,7 @@ import (
 // material is everything that drawings are made from.
 type material struct {
 	plan     *plan.Plan
+	pickup   *plan.Pickup // that is drawn; nil for the take
 	tracks   *motion.Tracks
 	pieces   []solid.Piece
 	findings []diag.Diagnostic

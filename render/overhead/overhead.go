@@ -2,6 +2,7 @@ package overhead
 
 import (
 	"longhand/lang/compile"
+	"longhand/lang/diag"
 	"longhand/lang/plan"
 	"longhand/lang/solid"
 	"longhand/render/scene"
@@ -45,15 +46,47 @@ func Untitled(r *compile.Result, beat *plan.Beat, o Options) ([]*scene.Sheet, fu
 	return m.compose(beat, o)
 }
 
+// Pickup draws a pickup on the clock of its own, like a beat.
+func Pickup(r *compile.Result, shot *compile.Shot, o Options) []*scene.Sheet {
+	sheets, title := UntitledPickup(r, shot, o)
+	title(o.Pages)
+	return sheets
+}
+
+// UntitledPickup is to Pickup what Untitled is to Beat.
+func UntitledPickup(r *compile.Result, shot *compile.Shot, o Options) ([]*scene.Sheet, func(pages int)) {
+	if r == nil || r.Plan == nil || shot == nil {
+		return nil, func(int) {}
+	}
+	m := of(shot.Plan, &shot.Played, r.Findings, shot.Pickup)
+	if m == nil {
+		return nil, func(int) {}
+	}
+	return m.compose(nil, o)
+}
+
 func from(r *compile.Result) *material {
-	if r == nil || r.Plan == nil || r.Tracks == nil {
+	if r == nil || r.Plan == nil {
 		return nil
 	}
-	m := &material{plan: r.Plan, tracks: r.Tracks, findings: r.Findings, report: r.Sight, marks: signs(r.Plan)}
-	if r.Stage != nil {
-		m.pieces, m.scene, m.things, m.cameras = r.Stage.Pieces, r.Stage.Scene, r.Stage.Things, r.Stage.Cameras
+	return of(r.Plan, &r.Played, r.Findings, nil)
+}
+
+// of is what is known of the take, or of a pickup.
+func of(p *plan.Plan, played *compile.Played, findings []diag.Diagnostic, pickup *plan.Pickup) *material {
+	if p == nil || played.Tracks == nil {
+		return nil
+	}
+	m := &material{plan: p, pickup: pickup, tracks: played.Tracks, report: played.Sight, marks: signs(p)}
+	for i := range findings {
+		if d := &findings[i]; pickup == nil && d.Pickup == "" || pickup != nil && d.Pickup == pickup.Title {
+			m.findings = append(m.findings, *d)
+		}
+	}
+	if s := played.Stage; s != nil {
+		m.pieces, m.scene, m.things, m.cameras = s.Pieces, s.Scene, s.Things, s.Cameras
 	} else {
-		m.pieces = solid.Of(&r.Plan.Set)
+		m.pieces = solid.Of(&p.Set)
 	}
 	return m
 }

@@ -88,7 +88,7 @@ func (d *drawing) ticks(one *scene.Group, w way, at func(units.Seconds) geom.Vec
 	if busy {
 		every = 2
 	}
-	if d.beat == nil {
+	if d.whole() {
 		every = 10
 	}
 	var last scene.Point
@@ -97,7 +97,7 @@ func (d *drawing) ticks(one *scene.Group, w way, at func(units.Seconds) geom.Vec
 		t := units.Seconds(s)
 		p := d.pt(at(t))
 		long := s%every == 0
-		if d.beat == nil && !long {
+		if d.whole() && !long {
 			continue
 		}
 		if !inside(p, d.box.Grow(-1)) || !first && p.Dist(last) < 0.9 && !long {
@@ -133,7 +133,7 @@ func seconds(t units.Seconds) string {
 
 // drawStops marks where somebody waits on the way: a dot, and from when to when.
 func (d *drawing) drawStops(one *scene.Group, kind string, stops []stop) {
-	if kind == "vehicle" || kind == "rig" || d.beat == nil {
+	if kind == "vehicle" || kind == "rig" || d.whole() {
 		return
 	}
 	for _, s := range stops {

@@ -93,7 +93,11 @@ func (d *drawing) bearings(centre scene.Point, r float64) (*scene.Group, float64
 		return g, 8
 	}
 	place, day, _ := daylight.WhereAndWhen(&t)
-	window, _, ok := daylight.Window(&t, t.Roll)
+	roll := t.Roll
+	if d.pickup != nil && d.pickup.Roll != nil { // rolled in light of its own
+		roll = d.pickup.Roll
+	}
+	window, _, ok := daylight.Window(&t, roll)
 	if !ok || window.State == sky.Never || sky.Check(place, day) != nil {
 		return g, 8
 	}
@@ -112,7 +116,7 @@ func (d *drawing) bearings(centre scene.Point, r float64) (*scene.Group, float64
 	if sun.Elevation < 0 {
 		state = units.Number(-float64(sun.Elevation), 0) + "° below the horizon"
 	}
-	name := strings.ReplaceAll(t.Roll.Name, "-", " ")
+	name := strings.ReplaceAll(roll.Name, "-", " ")
 	lines := []string{strings.TrimSpace(name + " " + window.Text(day)), "sun at " + units.Number(float64(sun.Azimuth), 0) + "°, " + state}
 	x := centre.X + r + 5
 	for i, l := range lines {

@@ -25,12 +25,34 @@ type cell struct {
 	bold           bool
 }
 
+// part is what kind of stretch is drawn, with its number.
+func (d *drawing) part() string {
+	switch {
+	case d.pickup != nil:
+		return "pickup"
+	case d.beat != nil:
+		return "beat " + strconv.Itoa(d.order(d.beat))
+	}
+	return "take"
+}
+
+// called is the title of the stretch.
+func (d *drawing) called() string {
+	switch {
+	case d.pickup != nil:
+		return d.pickup.Title
+	case d.beat != nil:
+		return d.beat.Title
+	}
+	return "the whole take"
+}
+
 // titleBlock draws the block of a sheet: page is of pages.
 func (d *drawing) titleBlock(box scene.Box, paper string, page, pages int) *scene.Group {
 	t := d.plan.Take
-	beat, title := "take", "the whole take"
-	if d.beat != nil {
-		beat, title = "beat "+strconv.Itoa(d.order(d.beat)), d.beat.Title
+	part, title := d.part(), d.called()
+	if d.pickup != nil {
+		part += ", on a clock of its own"
 	}
 	scn := "scene " + t.Scene
 	if t.Scene == "" {
@@ -52,7 +74,7 @@ func (d *drawing) titleBlock(box scene.Box, paper string, page, pages int) *scen
 	}
 	rows := [][]cell{
 		{{scn, t.Title, 1, true}},
-		{{beat, title, 1, true}},
+		{{part, title, 1, true}},
 		{{"in", d.moment(d.span.from), 0.37, false}, {"out", d.moment(end), 0.37, false}, {"length", (d.span.to - d.span.from).String(), 0.26, false}},
 		{{"scale on " + paper, scaleText(d.view.Scale, t.Units), 0.5, false}, {"revision", revision, 0.5, false}},
 		{{"drawn for", drawnFor(d.o.Department), 0.5, true}, {"set", d.plan.Set.Title, 0.5, false}},

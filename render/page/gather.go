@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"path"
-	"strings"
 
 	"longhand/lang/body"
 	"longhand/lang/compile"
@@ -205,7 +204,7 @@ func (d *document) shotOf(f *diag.Diagnostic, r *compile.Result) int {
 			continue
 		}
 		n++
-		if strings.HasPrefix(f.Message, fmt.Sprintf("in pickup %q, ", u.Pickup.Title)) {
+		if f.Pickup != "" && f.Pickup == u.Pickup.Title {
 			return n
 		}
 	}

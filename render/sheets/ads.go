@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"slices"
+
 	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/safety"
@@ -92,7 +94,10 @@ func (m *maker) running() *Table {
 		}
 	}
 	if len(t.Rows) > 0 {
-		t.note("may slip: how much later it may happen before anything else moves; breaks after: before something the plan states no longer holds")
+		t.note("may slip: how much later it may happen before anything else moves")
+	}
+	if i := t.Column("slack"); slices.ContainsFunc(t.Rows, func(r Row) bool { return r.Cells[i].Text != "" }) {
+		t.note("breaks after: how much later it may happen before something the plan states no longer holds")
 	}
 	return t
 }

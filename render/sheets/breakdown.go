@@ -163,6 +163,14 @@ func (p *part) has(a *plan.Action) bool {
 	return a != nil && (p.pickup == nil || a.Pickup == p.pickup)
 }
 
+// title is a pickup's; "" for the take.
+func (p *part) title() string {
+	if p.pickup == nil {
+		return ""
+	}
+	return p.pickup.Title
+}
+
 // cameras are the cameras of a part: of a pickup, those it has lines for.
 func (p *part) cameras() []*motion.CameraTrack {
 	if p.pickup == nil {

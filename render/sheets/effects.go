@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"sort"
 	"strings"
 
 	"longhand/lang/check"
@@ -118,13 +119,19 @@ func backing(list []sight.Backing) string {
 func (m *maker) openInShot() *Table {
 	t := table("open", "In frame and not yet accepted", beatColumn(), clockColumns(), untilColumns("until"), col("what", "what", "that must not be seen"), col("camera", "in", "the camera's frame"), measure("share", "share", "%", "of the frame, at its most"), col("found", "found", "the finding"))
 	t.Empty = "Nothing else is in frame that must not be."
-	for i := range m.r.Findings {
-		d := &m.r.Findings[i]
-		if !inShot(d) {
-			continue
+	for _, p := range m.parts {
+		var open []*diag.Diagnostic
+		for i := range m.r.Findings {
+			if d := &m.r.Findings[i]; inShot(d) && d.Pickup == p.title() {
+				open = append(open, d)
+			}
 		}
-		from, to := d.Frames[0].From, d.Frames[len(d.Frames)-1].To
-		t.add(nil, m.take.beatAt(m.rate.Time(from)), m.frameClock(from), m.until(m.rate.Time(to)), cells(word(d.Subject), word(d.Camera), percent(float64(d.Share)), word(fmt.Sprintf("%s (%s)", d.Message, d.Code))))
+		sort.SliceStable(open, func(i, j int) bool { return open[i].Frames[0].From < open[j].Frames[0].From })
+		for _, d := range open {
+			from, to := d.Frames[0].From, d.Frames[len(d.Frames)-1].To
+			says := strings.TrimPrefix(d.Message, fmt.Sprintf("in pickup %q, ", d.Pickup)) // under whose name it stands
+			t.add(nil, p.beatAt(m.rate.Time(from)), m.frameClock(from), m.until(m.rate.Time(to)), cells(word(d.Subject), word(d.Camera), percent(float64(d.Share)), word(fmt.Sprintf("%s (%s)", says, d.Code))))
+		}
 	}
 	return t
 }

@@ -174,7 +174,7 @@ func lampSum(p *plan.Plan, g *plan.Grid) string {
 	var parts []string
 	for _, w := range p.Kit.Washes {
 		if w.Grid == g && w.Lamp != nil {
-			parts = append(parts, units.Number(float64(w.Count), 0)+" "+colour(w.Lamp))
+			parts = append(parts, units.Number(float64(w.Count), 0)+" x "+colour(w.Lamp))
 		}
 	}
 	sort.Strings(parts)

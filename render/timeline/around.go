@@ -94,8 +94,8 @@ func (t *taker) findings() (lane, bool) {
 	rate := t.r.Tracks.Rate
 	for i := range t.r.Findings {
 		f := &t.r.Findings[i]
-		if strings.HasPrefix(f.Message, "in pickup ") { // as compile says of all of them
-			continue // a pickup has a clock of its own
+		if f.Pickup != "" { // which has a clock of its own
+			continue
 		}
 		bar := map[diag.Severity]string{diag.Error: "bar-error", diag.Warning: "bar-warning", diag.Note: "bar-note"}[f.Severity]
 		text := strconv.Itoa(i+1) + " " + string(f.Code)
