@@ -2,6 +2,7 @@ package book
 
 import (
 	"math"
+	"sort"
 
 	"longhand/lang/units"
 	"longhand/render/flow"
@@ -54,7 +55,7 @@ func chart(f *flow.Flow, c *sheets.Chart) {
 	for _, k := range c.Marks {
 		w := fonts.Bold.Width(chartText, k.Name)
 		if x(k.At) >= free && x(k.At)+w <= wide {
-			items = append(items, scene.Line("book-grid", scene.Pt(x(k.At), 5), scene.Pt(x(k.At), y(0)+7.6)))
+			items = append(items, scene.Line("book-grid", scene.Pt(x(k.At), 5), scene.Pt(x(k.At), y(0))), scene.Line("book-grid", scene.Pt(x(k.At), y(0)+5), scene.Pt(x(k.At), y(0)+7.6)))
 			text(x(k.At)+0.6, y(0)+7.6, scene.Start, fonts.Bold, k.Name)
 			free = x(k.At) + w + 1.5
 		}
@@ -69,6 +70,25 @@ func chart(f *flow.Flow, c *sheets.Chart) {
 			line.Points = append(line.Points, scene.Pt(x(p[0]), y(p[1])))
 		}
 		items = append(items, line)
+	}
+	// Each line's name stands at its end, over it or, where that is taken, under it.
+	type named struct {
+		name string
+		y    float64
+	}
+	var ends []named
+	for _, l := range c.Lines {
+		if n := len(l.Points); n > 0 && len(c.Lines) > 1 {
+			ends = append(ends, named{l.Name, y(l.Points[n-1][1])})
+		}
+	}
+	sort.SliceStable(ends, func(i, j int) bool { return ends[i].y < ends[j].y })
+	high := fonts.LineHeight(chartText)
+	lowest := 0.0
+	for _, e := range ends {
+		at := math.Max(e.y-1, lowest+high)
+		lowest = at
+		items = append(items, &scene.Text{At: scene.Pt(wide-2, at), Text: e.name, Size: chartText, Face: fonts.Bold, Anchor: scene.End, Halo: 0.4})
 	}
 	f.Space(2)
 	f.Figure(wide, chartHigh, items)

@@ -203,7 +203,7 @@ func (m *maker) beatRows() []flow.Row {
 			continue
 		}
 		rows = append(rows, flow.Row{Cells: []string{
-			fmt.Sprint(i + 1), s.Beat.Title, s.From.Clock(), fmt.Sprint(rate.At(s.From + 1e-9)), (s.To - s.From).String(), m.r.Tracks.Clock.BeatWords(s.Beat),
+			fmt.Sprint(i + 1), s.Beat.Title, s.From.Clock(), fmt.Sprint(rate.From(s.From)), (s.To - s.From).String(), m.r.Tracks.Clock.BeatWords(s.Beat),
 		}})
 	}
 	return rows

@@ -141,7 +141,7 @@ func (m *maker) cameraOf(d *diag.Diagnostic) (*plan.Camera, bool) {
 // says is a finding's message, its advice where it was not told before, and what
 // would mend it.
 func (m *maker) says(d *diag.Diagnostic, told map[string]bool) string {
-	lines := []string{sentence(d.Message)}
+	lines := []string{sentence(strings.TrimPrefix(d.Message, fmt.Sprintf("in pickup %q, ", d.Pickup)))}
 	for _, n := range d.Notes {
 		if !told[n] {
 			told[n] = true
@@ -159,6 +159,9 @@ const most = 4
 
 func (m *maker) when(d *diag.Diagnostic) string {
 	if len(d.Frames) == 0 {
+		if d.Pickup != "" {
+			return "pickup " + d.Pickup
+		}
 		if d.Beat != "" {
 			return d.Beat
 		}
@@ -166,12 +169,15 @@ func (m *maker) when(d *diag.Diagnostic) string {
 	}
 	rate := m.r.Tracks.Rate
 	var lines []string
+	if d.Pickup != "" {
+		lines = append(lines, "pickup "+d.Pickup)
+	}
 	for i, f := range d.Frames {
 		if i == most {
 			lines = append(lines, fmt.Sprintf("and %d more", len(d.Frames)-most))
 			break
 		}
-		lines = append(lines, fmt.Sprintf("%s to %s", rate.Time(f.From).Clock(), rate.Time(f.To+1).Clock()))
+		lines = append(lines, fmt.Sprintf("%s to %s", rate.Time(f.From).Clock(), rate.Time(f.To).Clock()))
 	}
 	return strings.Join(lines, "\n")
 }

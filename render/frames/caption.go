@@ -50,6 +50,13 @@ func (d *Drawer) Caption(camera *plan.Camera, f units.Frame, moment string) []st
 			}
 		}
 	}
+	for _, t := range targets {
+		if p, ok := t.Thing.(*plan.Person); ok && t.Glass == nil {
+			if how := d.missing(camera, p, f); how != "" {
+				sees += "; " + p.Name + " " + how
+			}
+		}
+	}
 	var glass []string
 	if v.Focal > 0 {
 		glass = append(glass, units.Millimetres(v.Focal).String())
@@ -87,6 +94,25 @@ func (d *Drawer) Caption(camera *plan.Camera, f units.Frame, moment string) []st
 		}
 	}
 	return []string{head, sees, strings.Join(glass, ", "), place}
+}
+
+// missing says why somebody cannot be found in a picture; "" where they can.
+func (d *Drawer) missing(camera *plan.Camera, who *plan.Person, f units.Frame) string {
+	if d.r.Sight == nil {
+		return ""
+	}
+	how := "out of frame"
+	for i := range d.r.Sight.Sight {
+		r := &d.r.Sight.Sight[i]
+		if f < r.From || f > r.To || d.r.Stage.Cameras[r.Camera] != camera || d.r.Stage.Things[r.Body] != plan.Thing(who) {
+			continue
+		}
+		if r.At(f).Visible > 0 {
+			return ""
+		}
+		how = "hidden"
+	}
+	return how
 }
 
 // size is how a person, or their reflection in a mirror, is framed, and what was asked

@@ -277,6 +277,29 @@ beat "One" for 2 s
 	assert.Contains(t, lines[3], "lens up 1.5 m, on legs with ida")
 }
 
+// A size is of no use where there is nobody to see: the caption says so.
+func TestCaptionTellsWhoIsNotThere(t *testing.T) {
+	for at, says := range map[string]string{"(4, 4)": "", "(4, 1.2)": "; mina hidden", "(9, 6)": "; mina out of frame"} {
+		r := compiled(t, studio+`
+beat "One" for 2 s
+  A on legs with ida up 1.5 m
+  A takes w35 T2.8
+  A sees mina
+  A sees crate starting +1 s
+  ida stands at (4, 9)
+  legs stands at (4, 8)
+  mina stands at `+at+"\n")
+		d, camera := New(r), r.Plan.Kit.Cameras[0]
+		assert.Equal(t, strings.TrimPrefix(says, "; mina "), d.missing(camera, r.Plan.People[0], 47), at)
+		if says == "; mina hidden" {
+			assert.Contains(t, d.Caption(camera, 0, "start")[1], says)
+		}
+		if says == "" {
+			assert.NotContains(t, d.Caption(camera, 0, "start")[1], ";")
+		}
+	}
+}
+
 func BenchmarkSheet(b *testing.B) {
 	text, err := os.ReadFile("../../examples/last-collection.take")
 	require.NoError(b, err)

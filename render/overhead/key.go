@@ -98,7 +98,7 @@ func (n note) draw(at scene.Point, width float64) scene.Item {
 
 // moment is a time for lists: the take's clock and the frame.
 func (m *material) moment(t units.Seconds) string {
-	return t.Clock() + "  f " + strconv.Itoa(int(m.tracks.Rate.At(t)))
+	return t.Clock() + "  f " + strconv.Itoa(int(min(m.tracks.Rate.From(t), units.Frame(max(0, m.tracks.Frames-1)))))
 }
 
 // notes are the list of a beat: what happens in order of time.

@@ -64,12 +64,7 @@ func (m *maker) beatList() *Table {
 				lines++
 			}
 		}
-		// As the frames printed beside the clock run, from this beat's to the next one's.
-		last := m.rate.At(s.To + 1e-9)
-		if s.To > m.take.tracks.Length()-1e-6 {
-			last = units.Frame(m.take.tracks.Frames)
-		}
-		frames := int(last - m.rate.At(s.From+1e-9))
+		frames := int(m.rate.From(s.To) - m.rate.From(s.From))
 		t.add(nil, cells(count(s.Beat.Index+1), word(s.Beat.Title)), m.clock(s.From), cells(word(c.BeatWords(s.Beat))), m.until(s.To), cells(seconds(s.To-s.From), count(frames), word(listed(unique(cameras))), count(lines), slack(c.Beats[s.Beat.Index].Slack)))
 	}
 	return t

@@ -12,7 +12,7 @@ import (
 func clockColumns() []Column {
 	return []Column{
 		{Key: "clock", Title: "clock", About: "minutes and seconds since the take began"},
-		{Key: "frame", Title: "frame", Unit: "frames", About: "number of the frame, the take's first being 0"},
+		{Key: "frame", Title: "frame", Unit: "frames", About: "number of the first frame at or after it, the take's first being 0"},
 		{Key: "timecode", Title: "timecode", About: "hours:minutes:seconds:frames since the take began", Quiet: true},
 	}
 }
@@ -39,9 +39,26 @@ func slipColumns() []Column {
 	}
 }
 
+// atEnd is how near the end something has to be to come with it: focus marks stand
+// a little before it.
+const atEnd units.Seconds = 2e-3
+
+// frame is the first one at or after a moment, which is the first to show what
+// happens then, as on the drawings and in the cut list; of what comes with the end
+// of the take, or of a pickup, the last there is.
+func (m *maker) frame(t units.Seconds) units.Frame {
+	f := m.rate.From(t)
+	for _, p := range m.parts {
+		if d := t - p.tracks.Length(); d > -atEnd && d < atEnd {
+			f = min(f, units.Frame(p.tracks.Frames-1))
+		}
+	}
+	return f
+}
+
 // clock is the cells of a moment.
 func (m *maker) clock(t units.Seconds) []Cell {
-	f := m.rate.At(t + 1e-9)
+	f := m.frame(t)
 	code := ""
 	if m.code != nil {
 		code = m.code.Label(f)
@@ -50,7 +67,7 @@ func (m *maker) clock(t units.Seconds) []Cell {
 }
 
 func (m *maker) until(t units.Seconds) []Cell {
-	return cells(word(t.Clock()), count(int(m.rate.At(t+1e-9))))
+	return cells(word(t.Clock()), count(int(m.frame(t))))
 }
 
 // frameClock is the cells of a frame.

@@ -134,7 +134,7 @@ func (d *drawing) page(w window, strip bool) {
 		if s.Beat == nil || s.To <= s.From {
 			continue
 		}
-		text := fmt.Sprintf("%d %s  %s  frame %d", i+1, s.Beat.Title, s.From.Clock(), d.r.Tracks.Rate.At(s.From+1e-9))
+		text := fmt.Sprintf("%d %s  %s  frame %d", i+1, s.Beat.Title, s.From.Clock(), d.r.Tracks.Rate.From(s.From))
 		beats.items = append(beats.items, item{from: s.From, to: s.To, text: text, bar: "bar-beat", face: fonts.Bold})
 	}
 	packed, beatRows := w.pack(beats)

@@ -14,7 +14,7 @@ const $ = (id) => document.getElementById(id);
 
 // clockOf says a time as minutes and seconds to a tenth.
 function clockOf(seconds) {
-  const tenths = Math.floor(seconds * 10 + 1e-6);
+  const tenths = Math.round(seconds * 10); // as on paper
   const m = Math.floor(tenths / 600), s = Math.floor(tenths / 10) % 60;
   return `${m}:${String(s).padStart(2, "0")}.${tenths % 10}`;
 }
