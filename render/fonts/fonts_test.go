@@ -79,6 +79,17 @@ func TestWrapKeepsEveryWordAndTheWidth(t *testing.T) {
 	})
 }
 
+func TestNumbersKeepTheirUnits(t *testing.T) {
+	for _, text := range []string{"up to 0.1 % of the frame, right third, 6.1 m away, for 0.5 s, and no more", "230 V, 16 A (of 63 A); 900 cd/m2."} {
+		for width := 18.0; width < 80; width += 0.5 {
+			for _, l := range Regular.Wrap(8, width, text) {
+				assert.NotRegexp(t, `^(%|m|s|V|A|cd/m2)\b|^%`, l, "%v mm", width)
+			}
+		}
+	}
+	assert.Equal(t, []string{"12", "m"}, Regular.Wrap(8, 3.5, "12 m"), "where there is no room for both")
+}
+
 func TestFit(t *testing.T) {
 	assert.Equal(t, "short", Regular.Fit(8, 50, "short"))
 	rapid.Check(t, func(t *rapid.T) {

@@ -88,8 +88,9 @@ func (f Face) Fit(points, width float64, text string) string {
 }
 
 // Wrap breaks text into lines no wider than the given millimetres, at spaces
-// where it can, inside a word where the word alone is too wide. Line breaks in
-// the text are kept. There is always at least one line.
+// where it can, but not between a number and its unit, and inside a word where the
+// word alone is too wide. Line breaks in the text are kept. There is always at
+// least one line.
 func (f Face) Wrap(points, width float64, text string) []string {
 	var lines []string
 	for para := range strings.SplitSeq(text, "\n") {
@@ -101,7 +102,7 @@ func (f Face) Wrap(points, width float64, text string) []string {
 func (f Face) wrap(points, width float64, text string) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(text) {
+	for _, word := range f.whole(points, width, strings.Fields(text)) {
 		next := word
 		if line != "" {
 			next = line + " " + word
@@ -124,6 +125,32 @@ func (f Face) wrap(points, width float64, text string) []string {
 		line = word
 	}
 	return append(lines, line)
+}
+
+// ofNumbers are the units that stay with the number before them.
+var ofNumbers = func() map[string]bool {
+	out := map[string]bool{}
+	for _, u := range strings.Fields("m mm cm m² mm² ft ft² in m/s ft/s km/h mph s ms min h f fps % kg g lb K W kW A V lx cd cd/m2 cd/m² N·m stops deg °/s") {
+		out[u] = true
+	}
+	return out
+}()
+
+// whole puts each number and the unit after it into one word, where that fits a
+// line.
+func (f Face) whole(points, width float64, words []string) []string {
+	var out []string
+	for _, w := range words {
+		if n := len(out); n > 0 && ofNumbers[strings.TrimRight(w, ".,;:)")] {
+			last := out[n-1][len(out[n-1])-1]
+			if both := out[n-1] + " " + w; last >= '0' && last <= '9' && f.Width(points, both) <= width {
+				out[n-1] = both
+				continue
+			}
+		}
+		out = append(out, w)
+	}
+	return out
 }
 
 // split cuts a word after as many runes as fit, at least one.

@@ -101,7 +101,33 @@ func (m *material) choose(e extent, o Options) (layout, float64) {
 			best, scale = l, s
 		}
 	}
+	if o.Scale <= 0 {
+		scale = m.withSet(e, best.drawing, scale)
+	}
 	return best, scale
+}
+
+// withSet is a scale, or a smaller one, at which some of the set is on the drawing:
+// people on empty paper are nowhere. Sets too far off for that are left out.
+func (m *material) withSet(e extent, box scene.Box, scale float64) float64 {
+	set := m.setExtent()
+	for _, s := range scales(m.plan.Take.Units) {
+		if s < scale || s > 4*scale {
+			continue
+		}
+		v := centred(e, set, box, s)
+		for _, p := range m.pieces {
+			var on extent
+			for _, q := range p.Polygon {
+				on.add(q, 0)
+			}
+			a, b := v.Point(on.low), v.Point(on.high)
+			if on.any && max(a.X, b.X) > box.Min.X && min(a.X, b.X) < box.Max.X && max(a.Y, b.Y) > box.Min.Y && min(a.Y, b.Y) < box.Max.Y {
+				return s
+			}
+		}
+	}
+	return scale
 }
 
 // draw makes all layers but the labels, which wait for their places, and gives the

@@ -37,9 +37,11 @@ const (
 	edge   = 2.0 // of a strip without title
 
 	// least and most are how many millimetres a second may take when it is chosen:
-	// below the one, texts crowd; above the other, short takes look empty.
+	// below the one, texts crowd; above the other, a take of a second or two is all
+	// bars. Each second has its number where there is room for that.
 	least = 3.2
-	most  = 12.0
+	most  = 48.0
+	roomy = 14.0
 )
 
 // Sheets draws a take's timeline; nil where the plan was not worked out.
@@ -273,7 +275,7 @@ func (d *drawing) ruler(s *scene.Sheet, w window) {
 			class, high = "five", 2
 		}
 		g.Add(scene.Line(class, scene.Pt(x, base), scene.Pt(x, base-high)))
-		if n%5 == 0 {
+		if n%5 == 0 || w.scale >= roomy {
 			text := fmt.Sprintf("%d:%02d", n/60, n%60)
 			half := fonts.Regular.Width(7, text) / 2
 			at := max(w.left, min(x-half, w.right()-2*half))
