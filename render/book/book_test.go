@@ -297,10 +297,44 @@ beat "One" for 12 s
 	require.NoError(t, err)
 	require.Len(t, d.Pages, 2)
 	text := allTexts(&pdf.Document{Pages: d.Pages[:1]})
-	for _, want := range []string{"mina", "Dancer", "First position M1.", "0:02.0", "2.1", "in 4 s (8", "counts)", "2 s into the beat"} {
+	for _, want := range []string{"mina", "Dancer", "First position M1.", "0:02.0", "2.1", "in 4 s", "(8 counts)", "2 s into the beat"} {
 		assert.Contains(t, text, want)
 	}
 	assert.NotContains(t, text, "otto")
+}
+
+// Who is needed after the take finds it on their card, on the pickup's own clock.
+func TestCardsHaveThePickups(t *testing.T) {
+	r := compiled(t, `take "Covered"
+  rate 24 fps
+set "Hall"
+  mark M1 (0, 0)
+  mark M2 (4, 0)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  lens w35 35 mm
+  rig legs sticks
+people
+  performer mina
+  crew ida
+beat "One" for 12 s
+  mina stands at M1
+pickup "Her hands" after "One"
+  mina stands at M2
+  mina walks to M1 starting +2 s
+  A on legs with ida at (2, -5)
+  A takes w35 T4
+  A sees mina
+`)
+	d, err := Cards(context.Background(), r, Options{})
+	require.NoError(t, err)
+	require.Len(t, d.Pages, 3, "mina, and ida and the legs, who work in the pickup alone")
+	for i, want := range [][]string{{"mina", "First position M1.", "Pickup Her hands, from 0", "0:02.0", "2 s into the pickup", "walks to M1"}, {"ida", "A sees mina", "as the pickup begins"}} {
+		text := allTexts(&pdf.Document{Pages: d.Pages[i : i+1]})
+		for _, w := range want {
+			assert.Contains(t, text, w)
+		}
+	}
 }
 
 func TestNoBookOfAPlanWithMistakes(t *testing.T) {

@@ -6,8 +6,10 @@ import (
 	"sort"
 	"strings"
 
+	"longhand/lang/clock"
 	"longhand/lang/compile"
 	"longhand/lang/departments"
+	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/timecode"
 	"longhand/lang/units"
@@ -93,47 +95,35 @@ func (m *maker) running() map[*plan.Action]lineRow {
 
 // card is what one person, or driver, has to do; nil where that is nothing.
 func (m *maker) card(who plan.Thing, lines map[*plan.Action]lineRow) []flow.Page {
-	c := m.r.Tracks.Clock
-	var mine []*plan.Action
-	for _, a := range m.p.Actions {
-		if a.Subject == who || m.holds(who, a) {
-			mine = append(mine, a)
-		}
+	mine := linesOf(who, m.p.Actions, m.r.Tracks)
+	covered := 0 // lines in pickups
+	for _, s := range m.r.Pickups {
+		covered += len(linesOf(who, s.Pickup.Actions, s.Tracks))
 	}
-	if len(mine) == 0 {
+	if len(mine)+covered == 0 {
 		return nil
 	}
-	sort.SliceStable(mine, func(i, j int) bool { return c.Of(mine[i]).Start < c.Of(mine[j]).Start })
 	name := who.ID().Name
 	f := flow.New(m.cardOptions(name))
-	first := ""
-	if tr := m.r.Tracks.Body(who); tr != nil {
-		at := tr.At(0).Point()
-		first = "first position " + m.place(at.X, at.Y)
-		if on := tr.Carrier(0); on != nil {
-			first = "first position on " + on.ID().Name
-		}
-	}
-	if first != "" {
-		f.Paragraph(fonts.Regular, capital(first)+".")
+	if first := m.first(name); first != "" {
+		f.Paragraph(fonts.Regular, "First position "+first+".")
 		f.Space(1)
 	}
 	counted := m.p.Take.Tempo != nil
-	t := flow.Table{ID: "card", Title: "lines of " + name, Size: 8, Columns: []flow.Column{{Head: "At", Right: true, Face: fonts.Bold}}}
+	t := flow.Table{ID: "card", Title: "lines of " + name, Size: 8, Columns: []flow.Column{{Head: "At", Width: 13.5, Right: true, Face: fonts.Bold}}}
 	if counted {
 		t.Columns = append(t.Columns, flow.Column{Head: "Bar", Right: true})
 	}
 	t.Columns = append(t.Columns, flow.Column{Head: "On cue", Width: 33}, flow.Column{Head: "Do"})
 	var beat *plan.Beat
-	for _, a := range mine {
+	add := func(a *plan.Action, c *clock.Clock) {
 		i := c.Of(a)
-		if a.Beat != beat {
-			beat = a.Beat
-			t.Rows = append(t.Rows, flow.Row{Group: fmt.Sprintf("%d  %s", m.number(beat), beat.Title)})
-		}
 		l, ok := lines[a]
 		if !ok {
 			l = lineRow{does: m.shortly(a), cue: c.Words(a)}
+			if a.Pickup != nil {
+				l.cue = strings.Replace(l.cue, "the beat", "the pickup", 1)
+			}
 		}
 		do := l.does
 		if a.Subject != who && a.Subject != nil {
@@ -147,17 +137,52 @@ func (m *maker) card(who plan.Thing, lines map[*plan.Action]lineRow) []flow.Page
 		}
 		cells := []string{i.Start.Clock()}
 		if counted {
-			cells = append(cells, m.bar(i.Start))
+			bar := ""
+			if a.Pickup == nil {
+				bar = m.bar(i.Start)
+			}
+			cells = append(cells, bar)
 		}
 		t.Rows = append(t.Rows, flow.Row{Cells: append(cells, l.cue, do)})
+	}
+	for _, a := range mine {
+		if a.Beat != beat {
+			beat = a.Beat
+			t.Rows = append(t.Rows, flow.Row{Group: fmt.Sprintf("%d  %s", m.number(beat), beat.Title)})
+		}
+		add(a, m.r.Tracks.Clock)
+	}
+	for _, s := range m.r.Pickups {
+		for i, a := range linesOf(who, s.Pickup.Actions, s.Tracks) {
+			if i == 0 {
+				t.Rows = append(t.Rows, flow.Row{Group: "Pickup  " + s.Pickup.Title + ", from 0"})
+			}
+			add(a, s.Tracks.Clock)
+		}
 	}
 	f.Table(t)
 	return f.Pages(func(p *flow.Page, number, of int) { m.cardHead(p.Sheet, who, number, of) })
 }
 
+// linesOf are somebody's own lines, and those of a camera that they hold, in order
+// of time.
+func linesOf(who plan.Thing, actions []*plan.Action, t *motion.Tracks) []*plan.Action {
+	var out []*plan.Action
+	if t == nil {
+		return nil
+	}
+	for _, a := range actions {
+		if a.Subject == who || holds(who, a, t) {
+			out = append(out, a)
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool { return t.Clock.Of(out[i]).Start < t.Clock.Of(out[j]).Start })
+	return out
+}
+
 // holds is whether a line is about a camera that a person has in hand then, or
 // about its changing hands to or from them.
-func (m *maker) holds(who plan.Thing, a *plan.Action) bool {
+func holds(who plan.Thing, a *plan.Action, t *motion.Tracks) bool {
 	p, ok := who.(*plan.Person)
 	if !ok {
 		return false
@@ -170,11 +195,11 @@ func (m *maker) holds(who plan.Thing, a *plan.Action) bool {
 			return true
 		}
 	}
-	ct := m.r.Tracks.Camera(camera)
+	ct := t.Camera(camera)
 	if camera == nil || ct == nil {
 		return false
 	}
-	i := m.r.Tracks.Clock.Of(a)
+	i := t.Clock.Of(a)
 	if ct.Operator(i.Start) == p {
 		return true
 	}
@@ -190,21 +215,19 @@ func (m *maker) number(b *plan.Beat) int {
 	return 0
 }
 
-// place is the mark that somebody stands on, or the point.
-func (m *maker) place(x, y float64) string {
-	best, name := 0.15, ""
-	for _, k := range m.p.Set.Marks {
-		dx, dy := k.Point.X-x, k.Point.Y-y
-		if d := dx*dx + dy*dy; d < best*best {
-			name = k.Name
-			break
+// first is where somebody or something is as the take begins, as the sheet for the
+// assistant directors says it.
+func (m *maker) first(name string) string {
+	t := m.table(departments.Ads, "first", func(*sheets.Row) bool { return true })
+	if t == nil {
+		return ""
+	}
+	for i := range t.Rows {
+		if c := t.Rows[i].Cells; c[t.Column("who")].Text == name {
+			return c[t.Column("where")].Text
 		}
 	}
-	if name != "" {
-		return name
-	}
-	s := m.p.Take.Units
-	return "(" + units.Metres(x).Text(s) + ", " + units.Metres(y).Text(s) + ")"
+	return ""
 }
 
 // shortly is a line that no running order tells: what a lens is told.

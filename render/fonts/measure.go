@@ -130,7 +130,7 @@ func (f Face) wrap(points, width float64, text string) []string {
 // ofNumbers are the units that stay with the number before them.
 var ofNumbers = func() map[string]bool {
 	out := map[string]bool{}
-	for _, u := range strings.Fields("m mm cm m² mm² ft ft² in m/s ft/s km/h mph s ms min h f fps % kg g lb K W kW A V lx cd cd/m2 cd/m² N·m stops deg °/s") {
+	for _, u := range strings.Fields("m mm cm m² mm² ft ft² in m/s ft/s km/h mph s ms min h f fps % kg g lb K W kW A V lx cd counts count bars cd/m2 cd/m² N·m stops deg °/s") {
 		out[u] = true
 	}
 	return out
