@@ -48,7 +48,6 @@ func (t *teller) beat(b *plan.Beat) string {
 }
 
 var (
-	thingType = reflect.TypeFor[plan.Thing]()
 	identType = reflect.TypeFor[plan.Ident]()
 	spanType  = reflect.TypeFor[source.Span]()
 )
