@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -47,7 +48,7 @@ differ (with --for: in what concerns that department), 2 where they could not be
 compared.`,
 		Example: `  longhand compare yesterday.take plan.take
   longhand compare HEAD plan.take
-  longhand compare main HEAD -- plan.take --as md
+  longhand compare --as md main HEAD -- plan.take
   longhand compare HEAD~1 plan.take --for grip --draw changes.svg`,
 		Args: func(cmd *cobra.Command, args []string) error {
 			if _, _, err := sides(args, cmd.ArgsLenAtDash()); err != nil {
@@ -139,6 +140,8 @@ func sides(args []string, dash int) (old, new side, err error) {
 		old, new = side{args[0], args[1]}, side{file: args[1]}
 	case dash == 2 && len(args) == 3:
 		old, new = side{args[0], args[2]}, side{args[1], args[2]}
+	case dash >= 0 && slices.ContainsFunc(args[dash:], func(arg string) bool { return strings.HasPrefix(arg, "--") }):
+		return old, new, fmt.Errorf("%s; what follows -- is a file, so flags come before it", usage)
 	default:
 		return old, new, fmt.Errorf("%s", usage)
 	}

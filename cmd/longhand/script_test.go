@@ -6,6 +6,7 @@ import (
 	"flag"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -53,6 +54,35 @@ func TestEveryCommandHasAnExampleAndHelp(t *testing.T) {
 		}
 		_, _, code := cli(t, "", "help", c.Name())
 		assert.Equal(t, exitClean, code, c.Name())
+	}
+}
+
+// What the help shows is to work as it stands.
+func TestExamplesAreUnderstood(t *testing.T) {
+	word := regexp.MustCompile(`"[^"]*"|[^\s"]+`)
+	for i := range (&app{}).commands() {
+		for _, line := range strings.Split((&app{}).commands()[i].Example, "\n") {
+			line, _, _ = strings.Cut(strings.TrimSpace(line), " > ")
+			line, _, _ = strings.Cut(line, " < ")
+			rest, ours := strings.CutPrefix(line, "longhand ")
+			if !ours {
+				continue
+			}
+			var args []string
+			for _, w := range word.FindAllString(rest, -1) {
+				args = append(args, strings.Trim(w, `"`))
+			}
+			cmd := (&app{}).commands()[i] // whose flags are as they were made
+			require.Equal(t, cmd.Name(), args[0], line)
+			require.NoError(t, cmd.ParseFlags(args[1:]), line)
+			if cmd.Args != nil {
+				assert.NoError(t, cmd.Args(cmd, cmd.Flags().Args()), line)
+			}
+			if cmd.Name() == "compare" {
+				_, _, err := sides(cmd.Flags().Args(), cmd.Flags().ArgsLenAtDash())
+				assert.NoError(t, err, line)
+			}
+		}
 	}
 }
 

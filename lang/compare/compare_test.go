@@ -159,6 +159,15 @@ func TestEachEditIsSaid(t *testing.T) {
 
 // TestRenamed: what has another name and is the same in all else was renamed, and
 // what only speaks of it is no change.
+// Durations read as a plan would have them.
+func TestDurations(t *testing.T) {
+	with := func(reset string) *compile.Result {
+		return compiled(t, strings.Replace(small, "  rate 24 fps\n", "  rate 24 fps\n  reset "+reset+"\n", 1))
+	}
+	assert.Contains(t, report(Compare(with("660 s"), with("14 min"))), "reset 14 min, was 11 min")
+	assert.Contains(t, report(Compare(with("45 s"), with("90.5 s"))), "reset 90.5 s, was 45 s")
+}
+
 func TestRenamed(t *testing.T) {
 	is := strings.NewReplacer("M2", "stop", "runa", "signe", "north", "far-wall", `"In"`, `"Inside"`).Replace(small)
 	r := Compare(compiled(t, small), compiled(t, is))

@@ -150,7 +150,7 @@ func (t *teller) value(v reflect.Value) property {
 	case units.Rate:
 		return property{key: fmt.Sprintf("%d/%d", x.Num, x.Den), show: x.String() + " fps"}
 	case units.Seconds:
-		return t.number(float64(x), units.Number(float64(x), 2)+" s")
+		return t.number(float64(x), lasting(x))
 	case units.Percent:
 		if x < 0 { // not given
 			return property{}
@@ -194,6 +194,14 @@ func (t *teller) value(v reflect.Value) property {
 		return same(v.String())
 	}
 	return same(fmt.Sprint(v.Interface()))
+}
+
+// lasting is a duration as one would write it in a plan: full minutes as minutes.
+func lasting(s units.Seconds) string {
+	if min := float64(s / 60); min >= 1 && min == math.Trunc(min) {
+		return units.Number(min, 0) + " min"
+	}
+	return units.Number(float64(s), 2) + " s"
 }
 
 func dayTime(s units.Seconds) string {
