@@ -37,6 +37,10 @@ func readSVG(text string, scale float64) (*sheet, error) {
 		return nil, err
 	}
 	s.sheet.unitless = guessed
+	if s.width, s.height = root.length("width"), root.length("height"); root.attr["viewBox"] != "" {
+		box := numbers(root.attr["viewBox"])
+		s.width, s.height = box[2], box[3]
+	}
 	for _, k := range root.kids {
 		s.walk(k, to, nil, 0)
 	}
@@ -59,6 +63,8 @@ type svg struct {
 	bad   error
 	open  map[*node]bool // what `use` is drawing just now
 	scale float64
+
+	width, height float64 // of the whole drawing, in user units; 0 where it doesn't say
 }
 
 func (s *svg) collect(n *node) {
@@ -135,7 +141,7 @@ func (s *svg) walk(n *node, to matrix, layers []string, deep int) {
 	case "g", "a", "svg", "switch":
 		layers = append(layers[:len(layers):len(layers)], groupName(n))
 		if n.name == "svg" {
-			to = to.after(matrix{1, 0, 0, 1, n.length("x"), n.length("y")})
+			to = to.after(matrix{1, 0, 0, 1, n.length("x"), n.length("y")}).after(s.view(n, n))
 		}
 		for _, k := range n.kids {
 			s.walk(k, to, layers, deep+1)
@@ -166,6 +172,7 @@ func (s *svg) use(n *node, to matrix, layers []string, deep int) {
 	s.items++
 	to = to.after(matrix{1, 0, 0, 1, n.length("x"), n.length("y")})
 	if target.name == "symbol" {
+		to = to.after(s.view(target, n))
 		layers = append(layers[:len(layers):len(layers)], groupName(target))
 		for _, k := range target.kids {
 			s.walk(k, to, layers, deep+1)
@@ -188,6 +195,47 @@ func (s *svg) use(n *node, to matrix, layers []string, deep int) {
 		copied.attr["id"] = groupName(target)
 	}
 	s.walk(&copied, to, layers, deep+1)
+}
+
+// view takes what a viewBox shows into the width and height that another element
+// gives it, or into the whole drawing where it gives none (SVG 1.1, section 7.8).
+func (s *svg) view(n, sized *node) matrix {
+	box := numbers(n.attr["viewBox"])
+	if len(box) != 4 || !(box[2] > 0) || !(box[3] > 0) {
+		return matrix{1, 0, 0, 1, 0, 0}
+	}
+	size := func(name string, whole, own float64) float64 {
+		if v := sized.length(name); v > 0 {
+			return v
+		}
+		if v := n.length(name); v > 0 {
+			return v
+		}
+		if whole > 0 {
+			return whole
+		}
+		return own
+	}
+	width, height := size("width", s.width, box[2]), size("height", s.height, box[3])
+	kx, ky := width/box[2], height/box[3]
+	fit := n.attr["preserveAspectRatio"]
+	if !strings.HasPrefix(fit, "none") {
+		k := min(kx, ky)
+		if strings.HasSuffix(fit, "slice") {
+			k = max(kx, ky)
+		}
+		kx, ky = k, k
+	}
+	at := func(axis string) float64 {
+		switch {
+		case strings.Contains(fit, axis+"Min"):
+			return 0
+		case strings.Contains(fit, axis+"Max"):
+			return 1
+		}
+		return 0.5
+	}
+	return matrix{kx, 0, 0, ky, -box[0]*kx + at("x")*(width-box[2]*kx), -box[1]*ky + at("Y")*(height-box[3]*ky)}
 }
 
 // groupName is what a group is called: its label where it has one.

@@ -230,3 +230,26 @@ func TestSVGLeavesOutWhatIsHidden(t *testing.T) {
 		assert.Len(t, d.Shapes, 1, how)
 	}
 }
+
+// Drawings in the drawing are fitted into what they are given: the unit square of a
+// symbol, and of an svg, as SVG 1.1, section 7.8 has it.
+func TestSVGInnerViews(t *testing.T) {
+	const head = `<svg width="200mm" height="100mm" viewBox="0 0 200 100"><symbol id="s" viewBox="10 10 4 2"><rect x="10" y="10" width="4" height="2"/></symbol><g id="block">`
+	for inner, want := range map[string][4]float64{ // left, bottom, right and top in mm
+		`<use href="#s" x="20" y="20" width="40" height="20"/>`: {20, 60, 60, 80},
+		`<use href="#s" x="20" y="20" width="40" height="40"/>`: {20, 50, 60, 70},
+		`<use href="#s"/>`: {0, 0, 200, 100},
+		`<svg x="5" y="5" width="20" height="20" viewBox="0 0 2 1"><rect width="2" height="1"/></svg>`:                                {5, 80, 25, 90},
+		`<svg x="5" y="5" width="20" height="20" viewBox="0 0 2 1" preserveAspectRatio="xMidYMin"><rect width="2" height="1"/></svg>`: {5, 85, 25, 95},
+		`<svg x="5" y="5" width="20" height="20" viewBox="0 0 2 1" preserveAspectRatio="none"><rect width="2" height="1"/></svg>`:     {5, 75, 25, 95},
+		`<svg width="20" height="20" viewBox="0 0 2 1" preserveAspectRatio="xMaxYMid slice"><rect width="2" height="1"/></svg>`:       {-20, 80, 20, 100},
+		`<svg x="5" y="5"><rect width="2" height="1"/></svg>`:                                                                         {5, 94, 7, 95},
+	} {
+		d := read(t, "a.svg", head+inner+`</g></svg>`, 1000)
+		require.Len(t, d.Shapes, 1, inner)
+		low, high := geom.Bounds(d.Shapes[0].Points)
+		for i, v := range []float64{low.X, low.Y, high.X, high.Y} {
+			assert.InDelta(t, want[i], v, 1e-9, "%s: %v", inner, d.Shapes[0].Points)
+		}
+	}
+}
