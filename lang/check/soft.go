@@ -41,8 +41,8 @@ only the one racked to counts, as the others are soft on purpose.
 
 Depth of field is from s(H-f)/(H+s-2f) to s(H-f)/(H-s), with the hyperfocal
 distance H = f²/(N·c)+f: f the focal length, N the stop, s the focus. The circle
-that still counts as sharp, c, is the sensor's diagonal / 1500. A T-stop is taken
-for an f-number. Distances are along the optical axis.
+that still counts as sharp, c, is the diagonal of the frame on the sensor, after
+squeeze, / 1500. A T-stop is taken for an f-number. Distances are along the optical axis.
 
 To mend it: stop down and bring more light, bring the two to the same distance,
 take a wider lens or more distance, rack from one to the other, or see only the
@@ -104,8 +104,8 @@ func (p *Pass) lens(track *motion.CameraTrack, v sight.View, f units.Frame) (opt
 	stop := track.Stop(p.Tracks.Rate.Time(f))
 	return optics.Focus{
 		Focal: units.Millimetres(v.Focal), Stop: stop,
-		Circle: optics.Circle(track.Camera.Width, track.Camera.Height),
-	}, stop > 0 && v.Focal > 0 && track.Camera.Width > 0 && track.Camera.Height > 0
+		Circle: track.Frame.Circle(),
+	}, stop > 0 && v.Focal > 0 && track.Frame.Width > 0
 }
 
 // blurred is the blur of a person's face at a frame, in circles of confusion;
@@ -173,7 +173,7 @@ func (p *Pass) saySoft(l *looking, s subject, first bool, bad []diag.Frames) {
 	d := p.Report(l.aim.Action.Span, "%s is soft in %s's frame %s: the face is %s away, %s %s the depth of field, %s to %s",
 		s.called(), l.track.Camera.Name, p.when(bad), p.away(depth), p.away(off), side, p.away(float64(near)), p.farText(far))
 	p.found(d, l.track.Camera, who.Name, bad, worst)
-	d.Note("focus is at %s, %s at T%s, circle %s (the sensor's diagonal / %d); the blur is %s times that",
+	d.Note("focus is at %s, %s at T%s, circle %s (the frame's diagonal / %d); the blur is %s times that",
 		p.away(v.Focus), lens.Focal, units.Number(float64(lens.Stop), 1), circleText(lens.Circle), optics.CircleParts, units.Number(circles, 1))
 	if !first {
 		d.Note("focus follows %s, the first one named", l.aim.See.Targets[0].Name())

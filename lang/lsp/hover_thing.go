@@ -266,8 +266,7 @@ func (s *Snapshot) aboutLens(l *plan.Lens) string {
 			text := fmt.Sprintf("on %s from %s: %s, angle of view %s across, %s up", ct.Camera.Name, fit.At.Clock(), fit.Focal, across, up)
 			focus := units.Metres(ct.At(fit.At).Focus)
 			if fit.Stop > 0 {
-				w, h := ct.Frame.Gate()
-				lens := optics.Focus{Focal: fit.Focal, Stop: fit.Stop, Circle: optics.Circle(w, h)}
+				lens := optics.Focus{Focal: fit.Focal, Stop: fit.Stop, Circle: ct.Frame.Circle()}
 				text += fmt.Sprintf("; at %s sharp ", fit.Stop)
 				if math.IsInf(float64(focus), 0) {
 					text += "from " + lens.Hyperfocal().Text(system) + " on, focused there"

@@ -47,7 +47,7 @@ func Defaults(s units.System) []units.Default {
 		return units.Default{Name: name, Value: fmt.Sprintf(format, args...), Source: source}
 	}
 	return []units.Default{
-		one("circle of confusion", units.Practice, "sensor's diagonal / %d", CircleParts),
+		one("circle of confusion", units.Practice, "frame's diagonal on the sensor, after squeeze, / %d", CircleParts),
 		one("meter constant for falling light", "ISO 2720:1974, which allows 240 to 400; the trade's 25 fc rule is 269", "%d lx·s", IncidentC),
 		one("shutter", units.Practice, "%s", HalfOpen),
 		one("slowest crossing of the frame in a pan", "panning tables of camera makers and handbooks, the 7 second rule", "%s at 24 fps, in proportion faster at more", PanSeconds),

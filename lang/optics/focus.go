@@ -58,10 +58,10 @@ func (l Focus) Blur(focus, distance units.Metres) units.Millimetres {
 	return units.Millimetres(aperture * f * math.Abs(x-s) / (x * (s - f)))
 }
 
-// BlurShare is the blur disc as a part of the frame's width.
+// BlurShare is the blur disc as a part of the frame's width. Of a squeezing lens,
+// whose discs are ovals, it is the long way of them, up and down.
 func (l Focus) BlurShare(f Frame, focus, distance units.Metres) units.Percent {
-	width, _ := f.Gate()
-	return units.Percent(100 * l.Blur(focus, distance) / width)
+	return units.Percent(100 * l.Blur(focus, distance) / f.Width)
 }
 
 // Depths is how many depths of field a pull from one distance to another goes

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"longhand/lang/units"
@@ -61,8 +62,8 @@ func TestDepthOfFieldPublished(t *testing.T) {
 	t.Run("DOF-7 (cine handbook: 0.001 in for 35 mm, 0.0006 in for 16 mm)", func(t *testing.T) {
 		// Ours follows the diagonal and is stricter than the film's; both 16 mm and
 		// 35 mm must come out within a third, and 16 mm not as the page's 0.15 mm.
-		assert.InEpsilon(t, 0.0254, float64(Circle(24.89, 18.66)), 0.34)
-		small := float64(Circle(12.52, 7.41))
+		assert.InEpsilon(t, 0.0254, float64(Frame{Width: 24.89, Height: 18.66}.Circle()), 0.34)
+		small := float64(Frame{Width: 12.52, Height: 7.41}.Circle())
 		assert.InEpsilon(t, float64(inch(0.0006)), small, 0.4)
 		assert.Less(t, small, 0.05)
 	})
@@ -100,6 +101,26 @@ func TestDepthOfFieldComputed(t *testing.T) {
 		assert.InDelta(t, 0.3205, float64(l.Blur(2, 4)), 0.0005)
 		assert.InDelta(t, 100*0.3205/24.89, float64(l.BlurShare(Frame{Width: 24.89, Height: 18.66, Squeeze: 1}, 2, 4)), 0.002)
 	})
+}
+
+// The circle is a part of the picture that is looked at: of the frame that is cut
+// out of a sensor, and of a squeezed one after it is spread again, whose lens of
+// 50 mm is one of 50 mm up and down (AOV-17). So the picture is as sharp as that of a
+// sensor of just this shape.
+func TestTheCircleIsTheFrames(t *testing.T) {
+	for _, c := range []struct{ w, h, squeeze, aspect, asWide, asHigh float64 }{
+		{24.89, 18.66, 1, 0, 24.89, 18.66},
+		{24.89, 18.66, 1, 2.39, 24.89, 24.89 / 2.39},
+		{22, 18.6, 2, 2.39, 44, 44 / 2.39},
+		{22, 18.6, 2, 1.85, 18.6 * 1.85, 18.6},
+	} {
+		f, err := NewFrame(units.Millimetres(c.w), units.Millimetres(c.h), c.squeeze, c.aspect)
+		require.NoError(t, err)
+		same := Frame{Width: units.Millimetres(c.asWide), Height: units.Millimetres(c.asHigh), Squeeze: 1}
+		assert.InDelta(t, math.Hypot(c.asWide, c.asHigh)/1500, float64(f.Circle()), 1e-9)
+		l := Focus{50, 4, f.Circle()}
+		assert.InDelta(t, float64(l.BlurShare(same, 3, 9)), float64(l.BlurShare(f, 3, 9)), 1e-9)
+	}
 }
 
 func TestDepthOfFieldProperties(t *testing.T) {

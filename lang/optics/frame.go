@@ -56,11 +56,12 @@ func (f Frame) Diagonal() units.Millimetres {
 	return units.Millimetres(math.Hypot(float64(f.Width), float64(f.Height)))
 }
 
-// CircleParts is how many circles of confusion lie along a sensor's diagonal
-// where the plan gives no circle: common practice, no source.
+// CircleParts is how many circles of confusion lie along the frame's diagonal:
+// common practice, no source.
 const CircleParts = 1500
 
-// Circle is the circle of confusion taken for a sensor: its diagonal / 1500.
-func Circle(width, height units.Millimetres) units.Millimetres {
-	return units.Millimetres(math.Hypot(float64(width), float64(height)) / CircleParts)
-}
+// Circle is the circle of confusion taken for the frame: its diagonal / 1500. What
+// is cut off the sensor does not count, as the picture is looked at without it; and
+// blur is measured across the squeeze, where it is widest, in a picture that is
+// looked at after it.
+func (f Frame) Circle() units.Millimetres { return f.Diagonal() / CircleParts }

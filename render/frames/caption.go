@@ -72,7 +72,7 @@ func (d *Drawer) Caption(camera *plan.Camera, f units.Frame, moment string) []st
 			glass = append(glass, "focus "+units.Metres(v.Focus).Text(system))
 		}
 		if stop > 0 && v.Focal > 0 {
-			lens := optics.Focus{Focal: units.Millimetres(v.Focal), Stop: stop, Circle: optics.Circle(ct.Frame.Width, ct.Frame.Height)}
+			lens := optics.Focus{Focal: units.Millimetres(v.Focal), Stop: stop, Circle: ct.Frame.Circle()}
 			near, far := lens.Limits(units.Metres(v.Focus))
 			if math.IsInf(float64(far), 1) {
 				glass = append(glass, "sharp from "+near.Text(system))

@@ -41,7 +41,7 @@ func (m *maker) focus() []*Table {
 			}
 		}
 		if len(t.Rows) > 0 {
-			t.note("depth of field is by the thin lens, the circle of confusion being the sensor's diagonal / 1500; a T-stop is taken for an f-number")
+			t.note("depth of field is by the thin lens, the circle of confusion being the frame's diagonal on the sensor / 1500; a T-stop is taken for an f-number")
 		}
 		t.Empty = c.Name + " rolls on nothing that its lens could be focused on."
 		out = append(out, t)
@@ -65,7 +65,7 @@ func focusTable(key, title string) *Table {
 
 func (m *maker) focusOf(t *Table, p *part, ct *motion.CameraTrack) {
 	marks := m.focusMarks(p, ct)
-	circle := optics.Circle(ct.Frame.Width, ct.Frame.Height)
+	circle := ct.Frame.Circle()
 	for i, k := range marks {
 		v := ct.At(k.at)
 		if v.Focal <= 0 {
