@@ -184,7 +184,7 @@ func (a *app) compileSide(ctx context.Context, s side, read compile.Read, before
 			return nil, err
 		}
 		read = git.read
-	} else if info, err := os.Stat(s.file); err == nil && info.IsDir() {
+	} else if info, err := os.Stat(s.file); s.file != stdinName && err == nil && info.IsDir() {
 		return nil, fmt.Errorf("%s is a folder; compare takes files", s.file)
 	}
 	r, err := compile.Compile(ctx, read, name, compile.Options{Before: before, Progress: a.progress("looking")})

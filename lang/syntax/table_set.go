@@ -14,10 +14,10 @@ var setKinds = []*Kind{
 	define[Plan](Kind{
 		Words:   []string{"plan"},
 		Section: "set",
-		Usage:   "plan STRING [scale 1:INT]",
+		Usage:   "plan STRING scale 1:INT",
 		Means:   "Takes walls and blocks from an SVG or DXF drawing.",
 		Example: `plan "hall.svg" scale 1:50`,
-		Doc:     "The path is seen from the file it is written in.",
+		Doc:     "The path is seen from the file it is written in. A drawing in full size, as a DXF mostly is, has `scale 1:1`.",
 	}),
 	define[Wall](Kind{
 		Words:   []string{"wall"},
