@@ -15,6 +15,7 @@ import (
 	"longhand/lang/compile"
 	"longhand/lang/plan"
 	"longhand/lang/units"
+	"longhand/render/fonts"
 	"longhand/render/label"
 	"longhand/render/scene"
 	"longhand/render/svg"
@@ -298,6 +299,14 @@ beat "One" for 2 s
 			assert.NotContains(t, d.Caption(camera, 0, "start")[1], ";")
 		}
 	}
+}
+
+func TestCaptionsLoseWholeParts(t *testing.T) {
+	full := "32 mm, T4, focus 1.6 m, sharp 1.43 m to 1.81 m"
+	assert.Equal(t, full, shortened(fonts.Regular, 100, full))
+	assert.Equal(t, "32 mm, T4, focus 1.6 m", shortened(fonts.Regular, 45, full))
+	assert.Equal(t, "32 mm", shortened(fonts.Regular, 10, full))
+	assert.Equal(t, fonts.Regular.Fit(capSize, 4, full), shortened(fonts.Regular, 4, full))
 }
 
 func BenchmarkSheet(b *testing.B) {

@@ -207,9 +207,24 @@ func (d *Drawer) CaptionItems(camera *plan.Camera, m Moment, at scene.Point, wid
 		if i == 0 {
 			face = fonts.Bold
 		}
-		out = append(out, &scene.Text{Class: "frame-caption", At: scene.Pt(at.X, at.Y+face.Ascent(capSize)+float64(i)*step), Text: face.Fit(capSize, width, text), Size: capSize, Face: face})
+		out = append(out, &scene.Text{Class: "frame-caption", At: scene.Pt(at.X, at.Y+face.Ascent(capSize)+float64(i)*step), Text: shortened(face, width, text), Size: capSize, Face: face})
 	}
 	return out
+}
+
+// shortened is a line of a caption without the parts at its end that there is no
+// room for: half a distance is worse than none.
+func shortened(face fonts.Face, width float64, text string) string {
+	for short := text; ; {
+		if face.Width(capSize, short) <= width {
+			return short
+		}
+		cut := max(strings.LastIndex(short, ", "), strings.LastIndex(short, "; "), strings.LastIndex(short, " ("))
+		if cut <= 0 {
+			return face.Fit(capSize, width, text)
+		}
+		short = short[:cut]
+	}
 }
 
 // page is an empty sheet with its head and foot.
@@ -231,6 +246,7 @@ func (d *Drawer) page(heading string, paper scene.Paper) *scene.Sheet {
 	room := paper.Width - 2*margin
 	rightWide := fonts.Regular.Width(8, right)
 	s.Add(
+		&scene.Rect{Class: "frame-paper", Box: s.Box()},
 		&scene.Text{Class: "frame-caption", At: scene.Pt(margin, margin+4), Text: fonts.Bold.Fit(12, room, fonts.Clean(heading)), Size: 12, Face: fonts.Bold},
 		&scene.Text{Class: "frame-caption", At: scene.Pt(margin, margin+8.6), Text: fonts.Regular.Fit(8, room-rightWide-5, scn+"  what the lens sees at the start, in the middle and at the end"), Size: 8},
 		&scene.Text{Class: "frame-caption", At: scene.Pt(paper.Width-margin, margin+8.6), Text: right, Size: 8, Anchor: scene.End},

@@ -234,8 +234,8 @@ func (d *drawing) sheet(w window, n int) *scene.Sheet {
 		Title: fmt.Sprintf("%s: timeline, %s to %s", t.Title, w.from.Clock(), w.to.Clock()),
 		Desc:  "who does what when, a lane for each",
 	}
+	s.Add(&scene.Rect{Class: "page", Box: s.Box()})
 	if d.bare {
-		s.Add(&scene.Rect{Class: "page", Box: s.Box()})
 		return s
 	}
 	title := t.Title
