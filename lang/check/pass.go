@@ -53,7 +53,11 @@ func (p *Pass) When(f diag.Frames) string {
 	if f.From == f.To {
 		return rate.Time(f.From).Clock() + " (frame " + itoa(f.From) + ", one frame)"
 	}
-	return rate.Time(f.From).Clock() + "–" + rate.Time(f.To).Clock() + " (frames " + itoa(f.From) + "–" + itoa(f.To) + ")"
+	from, to := rate.Time(f.From).Clock(), rate.Time(f.To).Clock()
+	if from == to { // the same tenth
+		return from + " (frames " + itoa(f.From) + "–" + itoa(f.To) + ")"
+	}
+	return from + "–" + to + " (frames " + itoa(f.From) + "–" + itoa(f.To) + ")"
 }
 
 // Length prints a length in the plan's own system.

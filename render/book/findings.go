@@ -177,7 +177,11 @@ func (m *maker) when(d *diag.Diagnostic) string {
 			lines = append(lines, fmt.Sprintf("and %d more", len(d.Frames)-most))
 			break
 		}
-		lines = append(lines, fmt.Sprintf("%s to %s", rate.Time(f.From).Clock(), rate.Time(f.To).Clock()))
+		from, to := rate.Time(f.From).Clock(), rate.Time(f.To).Clock()
+		if from != to {
+			from += " to " + to
+		}
+		lines = append(lines, from)
 	}
 	return strings.Join(lines, "\n")
 }

@@ -143,7 +143,7 @@ func (d *drawing) drawFound(g *scene.Group, all []found) []note {
 			under += fmt.Sprintf(", %d times", n)
 		}
 		for i, r := range f.runs {
-			under += []string{", ", "; "}[min(i, 1)] + r.from.Clock() + " to " + r.to.Clock()
+			under += []string{", ", "; "}[min(i, 1)] + stretch(r.from, r.to)
 		}
 		notes = append(notes, note{
 			sign:  func(at scene.Point) []scene.Item { return triangle(f.letter, at.Add(scene.Pt(0, 0.4))) },
@@ -163,6 +163,15 @@ func (d *drawing) drawFound(g *scene.Group, all []found) []note {
 		notes = append([]note{{head: fmt.Sprintf("Findings (%d)", len(notes))}}, notes...)
 	}
 	return notes
+}
+
+// stretch is from when to when, or when where both are of the same tenth.
+func stretch(from, to units.Seconds) string {
+	a, b := from.Clock(), to.Clock()
+	if a == b {
+		return a
+	}
+	return a + " to " + b
 }
 
 // says is a finding's message; that it is of the pickup drawn goes without saying.
@@ -253,7 +262,7 @@ func (d *drawing) inFrame(t plan.Thing, c *plan.Camera) (at units.Seconds, when 
 		}
 	}
 	if seen {
-		when = rate.Time(from).Clock() + " to " + rate.Time(to).Clock()
+		when = stretch(rate.Time(from), rate.Time(to))
 	}
 	return at, when, seen
 }
