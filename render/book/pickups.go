@@ -11,10 +11,11 @@ import (
 	"longhand/render/frames"
 	"longhand/render/overhead"
 	"longhand/render/sheets"
+	"longhand/render/timeline"
 )
 
-// pickups are the coverage after the take, each like a beat: overhead, frames,
-// running order.
+// pickups are the coverage after the take, each like a beat, with what it has of
+// its own along its time.
 func (m *maker) pickups() func(page int) []leaf {
 	drawers := make([]*frames.Drawer, len(m.r.Pickups))
 	for i, s := range m.r.Pickups {
@@ -27,6 +28,8 @@ func (m *maker) pickups() func(page int) []leaf {
 			name := "Pickup  " + s.Pickup.Title
 			above := drawings("overhead of pickup "+s.Pickup.Title, overhead.Pickup(m.r, s, m.overhead(page+len(out))), 0, name)
 			out = join(out, above)
+			along := timeline.Pickup(m.r, s, timeline.Options{Paper: m.o.paper(), Page: page + len(out), Pages: m.pages})
+			out = join(out, drawings("timeline of pickup "+s.Pickup.Title, along, 1, "Along its time"))
 			if m.framed() && s.Sight != nil {
 				o := frames.Options{Paper: m.o.paper(), Page: page + len(out), Pages: m.pages}
 				out = join(out, drawings("frames of pickup "+s.Pickup.Title, drawers[i].Whole(name, o), 1, lensHeading))

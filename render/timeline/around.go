@@ -88,13 +88,21 @@ func (t *taker) lights() []lane {
 	return []lane{l}
 }
 
+// named is the title of the pickup; "" for the take.
+func (t *taker) named() string {
+	if t.pickup == nil {
+		return ""
+	}
+	return t.pickup.Title
+}
+
 // findings is when what was found happens.
 func (t *taker) findings() (lane, bool) {
 	g := group{}
 	rate := t.r.Tracks.Rate
 	for i := range t.r.Findings {
 		f := &t.r.Findings[i]
-		if f.Pickup != "" { // which has a clock of its own
+		if f.Pickup != t.named() { // which has a clock of its own
 			continue
 		}
 		bar := map[diag.Severity]string{diag.Error: "bar-error", diag.Warning: "bar-warning", diag.Note: "bar-note"}[f.Severity]

@@ -2,6 +2,7 @@ package timeline
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"longhand/lang/clock"
@@ -10,10 +11,11 @@ import (
 	"longhand/lang/units"
 )
 
-// taker makes the lanes of a take.
+// taker makes the lanes of a take, or of a pickup.
 type taker struct {
 	r      *compile.Result
 	p      *plan.Plan
+	pickup *plan.Pickup // nil for the take
 	clock  *clock.Clock
 	length units.Seconds
 }
@@ -24,7 +26,7 @@ func (t *taker) lanes() []lane {
 		out = append(out, l)
 	}
 	for _, c := range t.p.Kit.Cameras {
-		if l, ok := t.camera(c); ok {
+		if l, ok := t.camera(c); ok && t.rolls(c) {
 			out = append(out, l)
 		}
 	}
@@ -52,6 +54,15 @@ func (t *taker) lanes() []lane {
 		out = append(out, l)
 	}
 	return out
+}
+
+// rolls is whether a camera has anything to do with it: in a pickup, one with a line
+// there.
+func (t *taker) rolls(c *plan.Camera) bool {
+	if t.pickup == nil {
+		return true
+	}
+	return slices.ContainsFunc(t.p.Actions, func(a *plan.Action) bool { return clock.SubjectOf(a) == plan.Thing(c) })
 }
 
 // subject adds the lane of someone, or something, that does anything.

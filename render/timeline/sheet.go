@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"longhand/lang/compile"
+	"longhand/lang/plan"
 	"longhand/lang/units"
 	"longhand/render/fonts"
 	"longhand/render/scene"
@@ -45,11 +46,22 @@ const (
 )
 
 // Sheets draws a take's timeline; nil where the plan was not worked out.
-func Sheets(r *compile.Result, o Options) []*scene.Sheet {
+func Sheets(r *compile.Result, o Options) []*scene.Sheet { return sheets(r, nil, o) }
+
+// Pickup draws the timeline of a pickup, on its own clock; its findings have the
+// numbers they have among all.
+func Pickup(r *compile.Result, shot *compile.Shot, o Options) []*scene.Sheet {
+	if r == nil || shot == nil {
+		return nil
+	}
+	return sheets(&compile.Result{Plan: shot.Plan, Played: shot.Played, Findings: r.Findings}, shot.Pickup, o)
+}
+
+func sheets(r *compile.Result, pickup *plan.Pickup, o Options) []*scene.Sheet {
 	if r == nil || r.Plan == nil || r.Tracks == nil || r.Tracks.Length() <= 0 {
 		return nil
 	}
-	t := &taker{r: r, p: r.Plan, clock: r.Tracks.Clock, length: r.Tracks.Length()}
+	t := &taker{r: r, p: r.Plan, pickup: pickup, clock: r.Tracks.Clock, length: r.Tracks.Length()}
 	paper := o.Paper
 	if paper.Width <= 0 || paper.Height <= 0 {
 		paper = scene.A3
@@ -241,6 +253,9 @@ func (d *drawing) sheet(w window, n int) *scene.Sheet {
 	title := t.Title
 	if t.Scene != "" {
 		title = "scene " + t.Scene + "  " + title
+	}
+	if d.pickup != nil {
+		title = "pickup " + d.pickup.Title + "   " + title
 	}
 	right := fmt.Sprintf("length %s, %d frames at %s fps", d.length.Clock(), d.r.Tracks.Frames, d.r.Tracks.Rate)
 	if rev := strings.TrimSpace(t.Revision + "  " + t.RevisionDate); rev != "" {

@@ -54,6 +54,61 @@ func clean(t testing.TB, s *scene.Sheet, what string) {
 	}
 }
 
+// A pickup's timeline has its own clock, its own lines and findings, and the cameras
+// that it names.
+func TestAPickupHasATimelineOfItsOwn(t *testing.T) {
+	r := compiled(t, `take "Covered"
+  rate 24 fps
+set "Room"
+  mark M1 (0, 0)
+  mark M2 (6, 0)
+kit
+  camera A sensor 24.9 mm x 14 mm
+  camera B sensor 24.9 mm x 14 mm
+  lens w35 35 mm
+  rig legs sticks
+  rig other sticks
+people
+  performer mina
+  crew ida
+  crew per
+  crew gus
+beat "Across"
+  mina walks from M1 to M2
+  A on legs with ida at (3, -9)
+  A takes w35 T8
+  A sees mina
+pickup "Her face" after "Across"
+  mina stands at M2
+  mina says "Nobody has been here." starting +1 s
+  B on other with per at (6, -2.4)
+  B takes w35 T8
+  B sees mina
+  gus stands at (6.5, 1.5)
+`)
+	texts := func(sheets []*scene.Sheet) string {
+		var out []string
+		for _, s := range sheets {
+			clean(t, s, s.Title)
+			for _, x := range s.Texts() {
+				out = append(out, x.Text)
+			}
+		}
+		return strings.Join(out, "\n") + "\n"
+	}
+	require.Len(t, r.Pickups, 1)
+	own, take := texts(Pickup(r, r.Pickups[0], Options{})), texts(Sheets(r, Options{}))
+	for _, want := range []string{"Timeline  0:00.0 to 0:02.6   pickup Her face   Covered", "\nB\n", "“Nobody has been here.”", "crew-in-shot gus"} {
+		assert.Contains(t, own, want)
+		assert.NotContains(t, take, "“Nobody")
+	}
+	assert.NotContains(t, own, "\nA\n")
+	assert.NotContains(t, own, "walks to M2")
+	assert.NotContains(t, take, "gus")
+	assert.Nil(t, Pickup(nil, nil, Options{}))
+	assert.Nil(t, Pickup(r, &compile.Shot{}, Options{}))
+}
+
 func TestTimelinesOfTheExamplesAreClean(t *testing.T) {
 	for name, r := range examples(t) {
 		for _, o := range []Options{{}, {Paper: scene.A4}, {Paper: scene.Letter}, {Strip: true}, {Scale: 2}, {Scale: 25}} {
