@@ -138,12 +138,11 @@ func (m *maker) breaks(f *flow.Flow, t *sheets.Table) {
 			},
 		})
 	}
-	f.Table(out)
 	if n := len(t.Rows) - mostBreaks; n > 0 {
-		f.Block(fonts.Regular, scene.Smallest+0.5, 0, fmt.Sprintf("And %d more.", n))
+		out.Notes = append(out.Notes, fmt.Sprintf("And %d more.", n))
 	}
-	f.Block(fonts.Regular, scene.Smallest+0.5, 0, "Filled: it is the first thing to break. Outlined: it breaks.")
-	m.notes(f, t)
+	out.Notes = append(append(out.Notes, "Filled: it is the first thing to break. Outlined: it breaks."), notes(t)...)
+	f.Table(out)
 }
 
 // cues is what each cue has to spare, in order of time, with a bar from 5 to 95 %.
@@ -167,7 +166,7 @@ func (m *maker) cues(f *flow.Flow, t *sheets.Table, whole bool) {
 	}
 	out := flow.Table{
 		ID: "cues", Title: t.Title, Size: scene.Smallest + 0.5,
-		Columns: []flow.Column{{Head: "At", Right: true, Face: fonts.Bold}, {Head: "Line, and its cue"}, {Head: "Planned", Right: true}, {Head: "5 %", Right: true}, {Head: "50 %", Right: true}, {Head: "95 %", Right: true}, {Head: capital(s.Title) + "\n ", Width: spreadWide}},
+		Columns: []flow.Column{{Head: "At", Right: true, Face: fonts.Bold}, {Head: "Line, and its cue"}, {Head: "Planned, s", Right: true}, {Head: "5 %", Right: true}, {Head: "50 %", Right: true}, {Head: "95 %", Right: true}, {Head: capital(s.Title) + "\n ", Width: spreadWide}},
 		DrawHead: func(column int, cell scene.Box) []scene.Item {
 			if column != at {
 				return nil
@@ -198,19 +197,20 @@ func (m *maker) cues(f *flow.Flow, t *sheets.Table, whole bool) {
 			},
 		})
 	}
-	f.Table(out)
 	if rest != "" {
-		f.Block(fonts.Regular, scene.Smallest+0.5, 0, sentence(rest))
+		out.Notes = append(out.Notes, sentence(rest))
 	}
-	f.Block(fonts.Regular, scene.Smallest+0.5, 0, "The bar: from 5 to 95 %, a stroke at 50 %, filled below 0; an arrow where it goes on.")
-	m.notes(f, t)
+	out.Notes = append(append(out.Notes, "The bar: from 5 to 95 %, a stroke at 50 %, filled below 0; an arrow where it goes on."), notes(t)...)
+	f.Table(out)
 }
 
-// notes are a table's, beneath it.
-func (m *maker) notes(f *flow.Flow, t *sheets.Table) {
-	for _, n := range t.Notes {
-		f.Block(fonts.Regular, scene.Smallest+0.5, 0, sentence(n))
+// notes are a table's, in sentences.
+func notes(t *sheets.Table) []string {
+	out := make([]string, len(t.Notes))
+	for i, n := range t.Notes {
+		out[i] = sentence(n)
 	}
+	return out
 }
 
 // spread is a bar of what a cue has to spare, around 0.
