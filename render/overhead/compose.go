@@ -2,6 +2,7 @@ package overhead
 
 import (
 	"slices"
+	"strings"
 
 	"longhand/lang/departments"
 	"longhand/lang/plan"
@@ -80,7 +81,36 @@ func (d *drawing) withRest(notes []note, lost []string, columns []scene.Box) []n
 	if len(keyOf(&scene.Group{}, columns, full)) == 0 {
 		return full
 	}
-	return append(append(slices.Clone(notes), d.cautions(true)...), off...)
+	short := append(d.cautions(true), off...)
+	all := append(slices.Clone(notes), short...)
+	if len(keyOf(&scene.Group{}, columns, all)) == 0 {
+		return all
+	}
+	// Rather than a page for two lines, their headings go into them.
+	if tight := append(slices.Clone(notes), runIn(short)...); len(keyOf(&scene.Group{}, columns, tight)) == 0 {
+		return tight
+	}
+	return all
+}
+
+// runIn puts headings into the entries below them.
+func runIn(notes []note) []note {
+	var out []note
+	head := ""
+	for _, n := range notes {
+		switch {
+		case n.head != "":
+			head = n.head + ": "
+			continue
+		case n.under != "":
+			n.under = head + n.under
+		case len(n.texts) > 0:
+			n.under, n.texts = head+strings.Join(n.texts, " "), nil
+		}
+		n.wide, head = true, ""
+		out = append(out, n)
+	}
+	return out
 }
 
 // choose finds how the paper lies and the scale, where the options leave it open.

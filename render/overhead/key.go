@@ -22,6 +22,7 @@ type note struct {
 	id    string
 	title string
 	tall  bool // its sign is higher than a line
+	wide  bool // it has no sign, nor room for one
 }
 
 const (
@@ -45,6 +46,14 @@ func (n note) high(width float64) float64 {
 	return h + keyGap
 }
 
+// sided is the room left of an entry for its sign.
+func (n note) sided() float64 {
+	if n.wide {
+		return 0
+	}
+	return signCol
+}
+
 func (n note) face() fonts.Face {
 	if n.bold {
 		return fonts.Bold
@@ -55,7 +64,7 @@ func (n note) face() fonts.Face {
 func (n note) lines(width float64) []string {
 	var out []string
 	for _, t := range n.texts {
-		out = append(out, n.face().Wrap(keyText, width-signCol, t)...)
+		out = append(out, n.face().Wrap(keyText, width-n.sided(), t)...)
 	}
 	return out
 }
@@ -64,7 +73,7 @@ func (n note) unders(width float64) []string {
 	if n.under == "" {
 		return nil
 	}
-	return fonts.Regular.Wrap(scene.Smallest, width-signCol, n.under)
+	return fonts.Regular.Wrap(scene.Smallest, width-n.sided(), n.under)
 }
 
 // draw sets a note with its top left corner at a point.
@@ -86,11 +95,11 @@ func (n note) draw(at scene.Point, width float64) scene.Item {
 		y += 0.2
 	}
 	for _, l := range n.lines(width) {
-		g.Add(&scene.Text{Class: "ink", At: scene.Pt(at.X+signCol, y+fonts.Regular.Ascent(keyText)), Text: l, Size: keyText, Face: n.face()})
+		g.Add(&scene.Text{Class: "ink", At: scene.Pt(at.X+n.sided(), y+fonts.Regular.Ascent(keyText)), Text: l, Size: keyText, Face: n.face()})
 		y += fonts.LineHeight(keyText)
 	}
 	for _, l := range n.unders(width) {
-		g.Add(&scene.Text{Class: "quiet", At: scene.Pt(at.X+signCol, y+fonts.Regular.Ascent(scene.Smallest)), Text: l, Size: scene.Smallest})
+		g.Add(&scene.Text{Class: "quiet", At: scene.Pt(at.X+n.sided(), y+fonts.Regular.Ascent(scene.Smallest)), Text: l, Size: scene.Smallest})
 		y += fonts.LineHeight(scene.Smallest)
 	}
 	return g
