@@ -9,11 +9,11 @@ import (
 )
 
 // departmentWords are the words for a department in a note; some have more than one.
-var departmentWords = map[string]string{
-	"camera": "camera", "grip": "grip", "electric": "electric", "lighting": "electric", "art": "art", "sound": "sound",
-	"effects": "effects", "vfx": "effects", "visual-effects": "effects", "directors": "directors", "assistant-directors": "directors",
-	"ad": "directors", "movement": "movement", "dance": "movement", "vehicles": "vehicles", "stunts": "vehicles",
-	"script": "script", "edit": "script",
+var departmentWords = map[string]departments.Name{
+	"camera": departments.Camera, "grip": departments.Grip, "electric": departments.Electric, "lighting": departments.Electric, "art": departments.Art, "sound": departments.Sound,
+	"effects": departments.Effects, "vfx": departments.Effects, "visual-effects": departments.Effects, "directors": departments.Ads, "assistant-directors": departments.Ads,
+	"ad": departments.Ads, "movement": departments.Movement, "dance": departments.Movement, "vehicles": departments.Vehicles, "stunts": departments.Vehicles,
+	"script": departments.Script, "edit": departments.Script,
 }
 
 func (l *line) note(s *syntax.DeptNote) {

@@ -20,14 +20,6 @@ func concern(list ...departments.Name) []departments.Name {
 	return out
 }
 
-// ofNote is whom a note is for; everybody where its word is no department's.
-func ofNote(word string) []departments.Name {
-	if d, err := departments.Parse(word); err == nil {
-		return concern(d)
-	}
-	return departments.All()
-}
-
 // ofThing is whom a change of something declared concerns: who builds, rigs or
 // carries it, and who reckons with it (common practice, no source).
 func ofThing(t plan.Thing) []departments.Name {

@@ -76,7 +76,7 @@ func (c *comparing) remarksOf(t *teller, p *plan.Plan) []remark {
 	}
 	var out []remark
 	for _, n := range p.Notes {
-		out = append(out, remark{what: "note for " + n.Department, name: n.Text, beat: t.beat(n.Beat), who: ofNote(n.Department)})
+		out = append(out, remark{what: "note for " + n.Department.Noted(), name: n.Text, beat: t.beat(n.Beat), who: concern(n.Department)})
 	}
 	words := func(parts ...string) string { return strings.Join(strings.Fields(strings.Join(parts, " ")), " ") }
 	during := func(beats []*plan.Beat) property {

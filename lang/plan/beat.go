@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"longhand/lang/departments"
 	"longhand/lang/source"
 	"longhand/lang/units"
 )
@@ -104,7 +105,7 @@ const (
 
 // Note is a line for a department.
 type Note struct {
-	Department string
+	Department departments.Name
 	Text       string
 	Beat       *Beat // nil in a pickup
 	Span       source.Span

@@ -37,8 +37,8 @@ func (m *maker) order(i int, b *plan.Beat, heading string) []flow.Page {
 func (m *maker) remarks(f *flow.Flow, b *plan.Beat) {
 	var rows []flow.Row
 	for _, n := range m.p.Notes {
-		if n.Beat == b && (m.o.For == "" || n.Department == m.o.For.Noted()) {
-			rows = append(rows, flow.Row{Cells: []string{n.Department, n.Text}})
+		if n.Beat == b && (m.o.For == "" || n.Department == m.o.For) {
+			rows = append(rows, flow.Row{Cells: []string{n.Department.Noted(), n.Text}})
 		}
 	}
 	for _, p := range m.p.PaintOuts {

@@ -19,7 +19,7 @@ func (d *document) departments(r *compile.Result) {
 			}
 		}
 		for _, n := range r.Plan.Notes {
-			if of, err := departments.Parse(n.Department); err == nil && of == id {
+			if n.Department == id {
 				dep.Notes = append(dep.Notes, n.Text)
 			}
 		}

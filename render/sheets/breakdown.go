@@ -146,7 +146,7 @@ func (m *maker) book() *Book {
 func (m *maker) notes(d departments.Name) *Table {
 	t := table("notes", "Notes", beatColumn(), col("note", "note", "as written in the plan"))
 	for _, n := range m.p.Notes {
-		if n.Department != d.Noted() {
+		if n.Department != d {
 			continue
 		}
 		where := "the take"
