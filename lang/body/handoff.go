@@ -76,32 +76,7 @@ func HandoffBetween(from, to Class) Handoff {
 	}
 }
 
-// HandoffThroughOpening is a handoff between two hands through a window, door
-// hatch or hole of at least [HandoffOpeningHard] each way.
-func HandoffThroughOpening() Handoff { return throughOpening }
-
-// HandoffIntoVehicle is how an operator with a rig of a class gets, with it,
-// into or onto a vehicle that stands.
-func HandoffIntoVehicle(c Class) Handoff {
-	if c == BodyRig {
-		return sitsInVehicle
-	}
-	return clampOn
-}
-
 func inHand(c Class) bool { return c == Gimbal || c == Handheld }
-
-// BetweenTakes is how long it takes to move a camera to another kind of rig
-// between two takes: to one that is worn, to an arm's head, to a vehicle.
-func BetweenTakes(to Class) (typical, minimum units.Seconds) {
-	switch to {
-	case Crane, Jib, Cable:
-		return 15 * 60, 10 * 60
-	case Cart:
-		return 45 * 60, 30 * 60
-	}
-	return 10 * 60, 5 * 60
-}
 
 func (l *list) handoffs() {
 	for _, h := range []Handoff{handToHand, throughOpening, ontoLock, offLock, stepsOnArm, stepsOffArm, stepsOnCart, stepsOffCart,

@@ -34,12 +34,4 @@ func TestHandoffs(t *testing.T) {
 		assert.Equal(t, r.minimum, h.Minimum, "%s to %s", r.from, r.to)
 		assert.Equal(t, r.still, h.Still, "%s to %s", r.from, r.to)
 	}
-	assert.Equal(t, units.Seconds(5), HandoffThroughOpening().Typical)
-	assert.Equal(t, units.Seconds(8), HandoffIntoVehicle(BodyRig).Typical)
-	assert.Equal(t, units.Seconds(12), HandoffIntoVehicle(Gimbal).Typical)
-	for class, minutes := range map[Class][2]units.Seconds{BodyRig: {10, 5}, Crane: {15, 10}, Cart: {45, 30}} {
-		typical, minimum := BetweenTakes(class)
-		assert.Equal(t, minutes[0]*60, typical, class.String())
-		assert.Equal(t, minutes[1]*60, minimum, class.String())
-	}
 }

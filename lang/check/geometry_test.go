@@ -126,34 +126,6 @@ beat "All"
 	}
 }
 
-// Two who walk straight and steadily are closest when and where the formula for
-// two points in uniform motion has it: t = -w·v/v·v.
-func TestApproachesAgreeWithTheFormula(t *testing.T) {
-	p := played(t, `take "Crossing"
-  rate 100 fps
-set "Yard"
-  mark M1 (-10, 0)
-  mark M2 (10, 0)
-  mark M3 (1.5, -10)
-  mark M4 (1.5, 10)
-people
-  performer mina
-  performer otto
-beat "Across"
-  mina walks from M1 to M2 at 1.2 m/s
-  otto walks from M3 to M4 at 1.2 m/s
-`)
-	list := Approaches(p.Plan, p.Clock, p.Tracks, 2)
-	require.Len(t, list, 1)
-	at := list[0].At
-	a, b := p.Tracks.Bodies[0], p.Tracks.Bodies[1]
-	early := at - 2
-	dt, d := geom.ClosestApproach(geom.Mover{At: a.At(early).Point(), Velocity: a.Velocity(early)}, geom.Mover{At: b.At(early).Point(), Velocity: b.Velocity(early)}, 10)
-	assert.InDelta(t, float64(at-early), dt, 0.011)
-	assert.InDelta(t, d-0.46, float64(list[0].Gap), 1e-3)
-	assert.InDelta(t, 1.5/math.Sqrt2-0.46, float64(list[0].Gap), 1e-3, "paths 90 degrees apart, 1.5 m off: 1.5/sqrt 2")
-}
-
 // The numbers in the explanation of close-pass: AASHTO's formula.
 func TestStoppingDistancesOfTheExplanation(t *testing.T) {
 	assert.InDelta(t, 8.8, float64(safety.StoppingDistance(3, safety.Dry)), 0.05)

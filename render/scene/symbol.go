@@ -27,11 +27,6 @@ func BadgeRadius(label string, points float64, face fonts.Face) float64 {
 // Signs that the faces lack are drawn as paths, each within a circle of a radius
 // about its point.
 
-// Tick is a check mark.
-func Tick(class string, at Point, r float64) *Polyline {
-	return &Polyline{class, []Point{at.Add(Pt(-0.7*r, 0.1*r)), at.Add(Pt(-0.2*r, 0.6*r)), at.Add(Pt(0.7*r, -0.6*r))}}
-}
-
 // Cross is two strokes.
 func Cross(class string, at Point, r float64) *Path {
 	k := r * math.Sqrt2 / 2
@@ -46,19 +41,6 @@ func RegularPolygon(class string, at Point, r float64, corners int, degrees floa
 	p := &Polygon{Class: class}
 	for i := range max(3, corners) {
 		p.Points = append(p.Points, at.Polar(r, degrees+360*float64(i)/float64(max(3, corners))))
-	}
-	return p
-}
-
-// Star is a star with a number of points, the first upwards.
-func Star(class string, at Point, r float64, points int) *Polygon {
-	p := &Polygon{Class: class}
-	for i := range 2 * max(4, points) {
-		k := r
-		if i%2 == 1 {
-			k = 0.45 * r
-		}
-		p.Points = append(p.Points, at.Polar(k, 90+180*float64(i)/float64(max(4, points))))
 	}
 	return p
 }
