@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"strings"
@@ -50,18 +51,17 @@ book is made.`,
 			if o.For, err = department.department(); err != nil {
 				return err
 			}
-			switch {
-			case onlyChanged && since == "":
-				return fmt.Errorf("--only-changed needs --changed-since, the earlier state to compare with")
+			if onlyChanged && since == "" {
+				return errors.New("--only-changed needs --changed-since, the earlier state to compare with")
 			}
 			rehearsed, err := rehearsal.asked(cmd)
 			switch {
 			case err != nil:
 				return err
 			case cards && rehearsed:
-				return fmt.Errorf("cards have no rehearsal; leave out --rehearse")
+				return errors.New("cards have no rehearsal; leave out --rehearse")
 			case cards && (o.For != "" || since != ""):
-				return fmt.Errorf("--cards are for everybody, as they are now; leave out --for and --changed-since")
+				return errors.New("--cards are for everybody, as they are now; leave out --for and --changed-since")
 			}
 			r, err := a.compileOne(cmd.Context(), args[0], stdinAs)
 			if err != nil {
