@@ -15,9 +15,9 @@ const (
 	calmer      = 0.5 // the part of the spread that is left after more rehearsal
 	quicker     = 0.9 // the part of the length that is left if it goes faster
 	slower      = 1.1
-	helpLines   = 6 // lines tried: those with the least to spare
-	foundLines  = 8 // lines tried of what the lenses find, in all
-	foundCauses = 4 // findings whose lines are tried: what breaks first most often
+	helpLines   = 6  // lines tried: those with the least to spare
+	foundLines  = 12 // lines tried of what the lenses find, in all
+	foundCauses = 4  // findings whose lines are tried: what breaks first most often
 	helpPeople  = 6
 )
 
