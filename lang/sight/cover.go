@@ -72,7 +72,7 @@ const thin = 1e-9
 
 // roundSlack is how far the chords across a cylinder's curve may lie off it, as
 // a part of the height of what is measured.
-const roundSlack = 0.003
+const roundSlack = 0.004
 
 // begin readies the cover to measure t; false where none of it is in the
 // window's columns.
@@ -297,7 +297,7 @@ func (c *cover) result() area {
 
 // sliver is the part of an item's bounds below which cylinders' curves are cut
 // finely.
-const sliver = 0.03
+const sliver = 0.02
 
 // bounds is about the area within the bounds of t and the window.
 func (c *cover) bounds() float64 {

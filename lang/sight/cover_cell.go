@@ -169,17 +169,21 @@ func (c *cover) measure(z *trapezoid) area {
 			c.cross(l.hi0-k.lo0, l.hi1-k.lo1)
 		}
 	}
+	bend := math.Abs(c.e.fwd[2])
+	if bend > 0 {
+		bend *= z.taper(c.clipped)
+	}
 	if len(c.cuts) == 0 {
-		return c.piece(z, 0, 1)
+		return c.piece(z, 0, 1, bend)
 	}
 	slices.Sort(c.cuts)
 	var sum area
 	last := 0.0
 	for _, k := range c.cuts {
-		sum = sum.add(c.piece(z, last, k))
+		sum = sum.add(c.piece(z, last, k, bend))
 		last = k
 	}
-	return sum.add(c.piece(z, last, 1))
+	return sum.add(c.piece(z, last, 1, bend))
 }
 
 // cross cuts a cell where a difference of two lines changes sign.
@@ -190,8 +194,8 @@ func (c *cover) cross(d0, d1 float64) {
 }
 
 // piece measures the part of a cell from k0 to k1, 0 and 1 being its ends, in
-// which no two lines cross.
-func (c *cover) piece(z *trapezoid, k0, k1 float64) area {
+// which no two lines cross; bend is by how much the weight may bend over all of it.
+func (c *cover) piece(z *trapezoid, k0, k1, bend float64) area {
 	width := (z.p1 - z.p0) * (k1 - k0)
 	if width < thin {
 		return area{}
@@ -200,7 +204,7 @@ func (c *cover) piece(z *trapezoid, k0, k1 float64) area {
 	var sum area
 	// In level columns the weight only depends on the slope: where the bounds keep
 	// to theirs its middle will do.
-	bend := math.Abs(c.e.fwd[2]) * z.taper(k0, k1, c.clipped)
+	bend *= k1 - k0
 	if !c.e.steep && bend < 0.02 {
 		sum = c.column(z, m, false)
 		sum.whole, sum.open = sum.whole*width, sum.open*width
@@ -223,9 +227,9 @@ func (c *cover) piece(z *trapezoid, k0, k1 float64) area {
 	return sum
 }
 
-// taper is by how much the bounds in a cell change, in slope, over a part of it:
+// taper is by how much the bounds of a cell change, in slope, from end to end:
 // what comes to a corner of the frame, or of what covers it, does so from nothing.
-func (z *trapezoid) taper(k0, k1 float64, clipped bool) float64 {
+func (z *trapezoid) taper(clipped bool) float64 {
 	most := max(math.Abs(z.lo1-z.lo0), math.Abs(z.hi1-z.hi0))
 	if clipped {
 		most = max(most, math.Abs(z.fl1-z.fl0), math.Abs(z.ce1-z.ce0))
@@ -234,7 +238,7 @@ func (z *trapezoid) taper(k0, k1 float64, clipped bool) float64 {
 		l := &z.live[i]
 		most = max(most, math.Abs(l.lo1-l.lo0), math.Abs(l.hi1-l.hi0))
 	}
-	return most * (k1 - k0)
+	return most
 }
 
 // column is the weight of the item in a column of a cell and of what is open.
