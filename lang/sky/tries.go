@@ -43,3 +43,23 @@ func TriesIn(w Window, length, reset units.Seconds) Tries {
 	t.Spare = units.Seconds(math.Max(0, t.Last.Sub(t.Starts[n-1]).Seconds()))
 	return t
 }
+
+// OnTheMinute is the starts put off to full minutes, each no sooner than a period,
+// of take and reset, after the one before; false where the last is then too late.
+func (t Tries) OnTheMinute(period units.Seconds) ([]time.Time, bool) {
+	var out []time.Time
+	for i, start := range t.Starts {
+		if i > 0 {
+			if after := out[i-1].Add(seconds(period)); after.After(start) {
+				start = after
+			}
+		}
+		// A thousandth of a second, as in TriesIn.
+		start = start.Add(time.Minute - time.Millisecond).Truncate(time.Minute)
+		if start.After(t.Last) {
+			return t.Starts, false
+		}
+		out = append(out, start)
+	}
+	return out, true
+}

@@ -155,9 +155,14 @@ func (w Window) Text(d Day) string {
 
 // Clock prints an instant on the day's clock: "20:31", or "00:12 the next
 // day".
-func (d Day) Clock(t time.Time) string {
+func (d Day) Clock(t time.Time) string { return d.clock(t, "15:04") }
+
+// Exact prints an instant on the day's clock to the second: "20:31:40".
+func (d Day) Exact(t time.Time) string { return d.clock(t, "15:04:05") }
+
+func (d Day) clock(t time.Time, format string) string {
 	t = d.local(t)
-	text := t.Format("15:04")
+	text := t.Format(format)
 	switch start := d.at(0); {
 	case t.Before(start):
 		return text + " the day before"

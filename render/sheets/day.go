@@ -3,7 +3,6 @@ package sheets
 import (
 	"fmt"
 	"math"
-	"time"
 
 	"longhand/lang/daylight"
 	"longhand/lang/optics"
@@ -74,8 +73,13 @@ func (m *maker) tries(row func(string, string), w sky.Window, day sky.Day, reset
 		return
 	}
 	row("tries", units.Number(float64(tries.Count()), 0))
+	clock := day.Clock
+	list, whole := tries.OnTheMinute(m.take.clock.Length + reset)
+	if !whole {
+		clock = day.Exact // there is no minute to give away
+	}
 	starts := ""
-	for i, s := range tries.Starts {
+	for i, s := range list {
 		if i == 12 {
 			starts += ", …"
 			break
@@ -83,7 +87,7 @@ func (m *maker) tries(row func(string, string), w sky.Window, day sky.Day, reset
 		if i > 0 {
 			starts += ", "
 		}
-		starts += day.Clock(upToMinute(s, tries.Last))
+		starts += clock(s)
 	}
 	row("starts", starts)
 	row("last start", day.Clock(tries.Last))
@@ -98,15 +102,6 @@ func stands(s sky.Sun) string {
 		e, where = -e, " below"
 	}
 	return (units.Degrees(math.Round(float64(e)*10) / 10)).String() + where + " the horizon in " + units.Degrees(math.Round(float64(s.Azimuth))).String()
-}
-
-// upToMinute is a time rounded up to the minute, unless that is too late.
-func upToMinute(t, last time.Time) time.Time {
-	up := t.Add(time.Minute - time.Nanosecond).Truncate(time.Minute)
-	if up.After(last) {
-		return t
-	}
-	return up
 }
 
 // record is what a roll holds of the take.
