@@ -75,6 +75,11 @@ Exit code 0: nothing wrong; 1: something found; 2: could not run.`,
 			}
 			if as == "text" || as == "short" {
 				fmt.Fprintf(a.err, "%s\n", diag.Summary(list))
+				for _, r := range results {
+					if r.Empty() {
+						fmt.Fprintf(a.err, "%s says nothing yet; `longhand new` begins a plan\n", r.Files[0].Source.Name)
+					}
+				}
 				if stopped {
 					fmt.Fprintln(a.err, "the text comes first: mend it, and the take is checked")
 				}

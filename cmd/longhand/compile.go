@@ -29,6 +29,9 @@ func (a *app) compileOne(ctx context.Context, name, stdinAs string) (*compile.Re
 	if err != nil {
 		return nil, err
 	}
+	if r.Empty() {
+		return nil, fmt.Errorf("%s says nothing yet, so nothing was made of it; `longhand new` begins a plan", name)
+	}
 	if r.Stopped || r.Sight == nil {
 		if err := a.printFindings(r.Findings); err != nil {
 			return nil, err

@@ -51,6 +51,18 @@ type Result struct {
 	Stopped bool
 }
 
+// Empty is whether there is no line in the text that says anything.
+func (r *Result) Empty() bool {
+	for _, f := range r.Files {
+		for _, l := range f.Lines {
+			if len(l.Words()) > 0 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // Errors counts findings that make a check fail.
 func (r *Result) Errors() int { return r.count(diag.Error) }
 
