@@ -44,6 +44,16 @@ const (
 	HandoffOpeningHard units.Metres = 0.45
 )
 
+// Through is a handoff by way of a window or a hatch: it takes at least as long as
+// that does.
+func (h Handoff) Through() Handoff {
+	if h.Minimum > throughOpening.Minimum {
+		h.How += ", " + throughOpening.How
+		return h
+	}
+	return throughOpening
+}
+
 // HandoffBetween is how a camera goes from a rig of one class to one of
 // another.
 func HandoffBetween(from, to Class) Handoff {

@@ -18,6 +18,9 @@ func TestFaultsOfMovement(t *testing.T) {
 	door := func(width string) string {
 		return "set \"Hall\"\n  wall street (0, 0) (24, 0) high 5 m\n  door dock on street 5 m to " + width + " high 2.6 m open\n" + kit + crew
 	}
+	through := func(opening string) string {
+		return "set \"Hall\"\n  wall street (0, 0) (24, 0) high 5 m thick 0.1 m\n" + opening + strings.Replace(kit, "dolly\n", "dolly\n  rig shoulder handheld\n", 1) + crew
+	}
 	hold := "  A on vest with ida\n  A takes w35 T4\n  A sees (6, 20)\n"
 	for _, c := range []struct{ name, text, code string }{
 		// Paces: Bohannon 1997 for the walk; the rest common practice, no source.
@@ -33,6 +36,10 @@ func TestFaultsOfMovement(t *testing.T) {
 		{"leading a walk that is too fast for backwards", yard + "beat \"B\"\n  mina walks from M1 to M2 at 1.5 m/s\n  A on vest with ida\n  A takes w35 T4\n  A leads mina by 2 m\n  A sees mina\n  rolf spots ida\n", "too-fast"},
 		{"a spotter by the operator", yard + "beat \"B\"\n  mina walks from M1 to M2 at 0.9 m/s\n  A on vest with ida\n  A takes w35 T4\n  A leads mina by 2 m\n  A sees mina\n  rolf stands at (3, 0.5)\n  rolf spots ida\n", ""},
 		{"a spotter who comes late", yard + "beat \"B\"\n  mina walks from M1 to M2 at 0.9 m/s\n  A on vest with ida\n  A takes w35 T4\n  A leads mina by 2 m\n  A sees mina\n  rolf stands at (8, 6)\n  rolf spots ida\n", "no-spotter"},
+		{"handed through a wall", through("") + "beat \"B\"\n  A on arms with ida\n  A takes w35 T4\n  A sees (6, 20)\n  ida stands at (5, 0.4)\n  rolf stands at (5, -0.4)\n  handoff A from arms to shoulder with rolf starting +2 s\n", "handoff-apart"},
+		{"handed through a window", through("  window sash on street 4 m to 6 m high 0.9 m to 2 m\n") + "beat \"B\"\n  A on arms with ida\n  A takes w35 T4\n  A sees (6, 20)\n  ida stands at (5, 0.4)\n  rolf stands at (5, -0.4)\n  handoff A from arms to shoulder with rolf starting +2 s\n", ""},
+		{"handed through a narrow one", through("  window sash on street 4.8 m to 5.2 m high 0.9 m to 2 m\n") + "beat \"B\"\n  A on arms with ida\n  A takes w35 T4\n  A sees (6, 20)\n  ida stands at (5, 0.4)\n  rolf stands at (5, -0.4)\n  handoff A from arms to shoulder with rolf starting +2 s\n", "handoff-apart"},
+		{"handed through a window in no time", through("  window sash on street 4 m to 6 m high 0.9 m to 2 m\n") + "beat \"B\"\n  A on arms with ida\n  A takes w35 T4\n  A sees (6, 20)\n  ida stands at (5, 0.4)\n  rolf stands at (5, -0.4)\n  handoff A from arms to shoulder with rolf starting +2 s in 2.5 s\n", "handoff-rushed"},
 		// Jumps: half a pace is none.
 		{"a quarter of a metre off", yard + "beat \"B\"\n  mina walks from M1 to M2\n  mina walks from (12.25, 0) to (12.25, 4)\n", ""},
 		{"half a metre off", yard + "beat \"B\"\n  mina walks from M1 to M2\n  mina walks from (12.5, 0) to (12.5, 4)\n", "jump"},

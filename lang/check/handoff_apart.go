@@ -3,6 +3,7 @@ package check
 import (
 	"longhand/lang/body"
 	"longhand/lang/diag"
+	"longhand/lang/geom"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
 )
@@ -12,11 +13,13 @@ var handoffApart = &Rule{
 		Code:     "handoff-apart",
 		Title:    "the two rigs of a handoff are not within reach",
 		Severity: diag.Error,
-		At:       []string{"beat handoff"},
+		At:       []string{"beat handoff", "set wall", "set door", "set window", "set pillar", "set block", "set plan"},
 		Explain: `A camera changes hands, and when it begins to, the two that hand it over are
 further apart than an arm reaches: 0.9 m between the place of the lens on the
 one and on the other (common practice, no source). Or the handoff names a place,
-and the camera isn't there.
+and the camera isn't there. Or something of the set is between the two: what is
+handed through a window needs one of 0.6 m square, at the least 0.45 m, and a wall
+without one is in the way.
 
 To mend it: bring the two together first, with a move or a mark that is nearer,
 or let the handoff wait for it: "when NAME reaches MARK".`,
@@ -79,12 +82,39 @@ beat "Over"
 					Note("between the lens on the one and on the other; %s", body.Practice)
 				p.bringTogether(d, h, float64(h.GapStart-reach))
 			}
+			p.handedThrough(h)
 			if h.Place != nil && h.Off > offPlace {
 				p.foundOn(h.Action, h.Camera, h.Start, h.End, "%s is to change hands at %s and is %s from there at %s, where %s counts as there",
 					h.Camera.Name, h.Place.Text, p.Length(h.Off), h.Start.Clock(), p.Length(offPlace))
 			}
 		}
 	},
+}
+
+// handedThrough finds what is between the two of a handoff.
+func (p *Pass) handedThrough(h motion.Handoff) {
+	giver, taker := heldBy(h.From, h.Giver), heldBy(h.To, h.Taker)
+	if w := h.Window; w != nil {
+		if wide := min(w.To-w.From, w.High.High-w.High.Low); wide < body.HandoffOpeningHard {
+			d := p.foundOn(h.Action, h.Camera, h.Start, h.End, "%s is handed from %s to %s through window %s, which is %s at its narrowest, %s less than the %s it takes",
+				h.Camera.Name, giver, taker, w.Name, p.Length(wide), p.Length(body.HandoffOpeningHard-wide), p.Length(body.HandoffOpeningHard))
+			d.Note("%s square for choice; %s", p.Length(body.HandoffOpening), body.Practice)
+			d.Relate(w.Decl, "window %s", w.Name)
+		}
+		return
+	}
+	way := geom.Segment{A: h.At.Floor(), B: h.Onto.Floor()}
+	low, high := min(h.At.Z, h.Onto.Z), max(h.At.Z, h.Onto.Z)
+	for _, o := range p.obstacles() {
+		if !o.there(h.Start) || o.Z[0] >= low || o.Z[1] <= high || geom.Polygon(o.Polygon).MeetsSegment(way) == geom.Apart {
+			continue
+		}
+		what := string(o.Thing.Kind()) + " " + o.Name
+		d := p.foundOn(h.Action, h.Camera, h.Start, h.End, "%s is between %s and %s when %s changes hands at %s", what, giver, taker, h.Camera.Name, h.Start.Clock())
+		d.Note("the straight way from the lens on the one to the lens on the other goes through it")
+		d.Relate(o.Thing.ID().Decl, "%s", what)
+		return
+	}
 }
 
 // stepOver is how much further apart two rigs may be where one operator steps

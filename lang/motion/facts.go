@@ -110,7 +110,8 @@ type Handoff struct {
 	Moving           units.MetresPerSecond // the most of either, over the floor
 	Place            *plan.Place           // where the text has it; nil where it doesn't say
 	Off              units.Metres          // how far the lens is from there at the start
-	At               geom.Vec3             // of the lens, at the start
+	At, Onto         geom.Vec3             // of the lens on the old rig and on the new one, at the start
+	Window           *plan.Pane            // that it goes through; nil for none
 	Weight           *plan.Person          // steps on where the operator steps off
 	StepsOff         bool                  // the operator steps off an arm or a deck
 	Left             *plan.Rig             // the rig let go of, where it is left without an operator

@@ -2,6 +2,8 @@ package motion
 
 import (
 	"longhand/lang/body"
+	"longhand/lang/geom"
+	"longhand/lang/plan"
 	"longhand/lang/units"
 )
 
@@ -18,7 +20,10 @@ func (b *builder) handoffs(c *CameraTrack) {
 			From: old.rig, To: h.rig, Giver: old.operator, Taker: h.operator,
 			Start: units.Seconds(h.start), End: units.Seconds(h.taken),
 			Way: body.HandoffBetween(old.class.Class, h.class.Class),
-			At:  was.pupil(h.start),
+			At:  was.pupil(h.start), Onto: now.pupil(h.start),
+		}
+		if f.Window = b.windowBetween(f.At, f.Onto); f.Window != nil {
+			f.Way = f.Way.Through()
 		}
 		f.GapStart = units.Metres(was.pupil(h.start).Dist(now.pupil(h.start)))
 		f.GapEnd = units.Metres(was.pupil(h.taken).Dist(now.pupil(h.taken)))
@@ -53,6 +58,23 @@ func (b *builder) handoffs(c *CameraTrack) {
 		}
 		b.facts.Handoffs = append(b.facts.Handoffs, f)
 	}
+}
+
+// windowBetween is the window that the straight way from one place to another goes
+// through; nil for none.
+func (b *builder) windowBetween(from, to geom.Vec3) *plan.Pane {
+	way := geom.Segment{A: from.Floor(), B: to.Floor()}
+	for _, w := range b.p.Set.Windows {
+		if w.Bad || w.Wall == nil {
+			continue
+		}
+		a, z := w.Ends()
+		k, _, ok := way.Intersect(geom.Segment{A: a, B: z})
+		if high := from.Z + (to.Z-from.Z)*k; ok && high >= float64(w.High.Low) && high <= float64(w.High.High) {
+			return w
+		}
+	}
+	return nil
 }
 
 // loads records what each rig carries, and who carries a worn one, split where
