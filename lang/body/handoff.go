@@ -22,7 +22,8 @@ const (
 	HandoffShakeHard   units.Percent         = 5    // unless hidden by a whip or a body
 )
 
-// The ways a camera changes hands.
+// The ways a camera changes hands, and SitsInVehicle, by which it only changes what
+// carries its wearer.
 var (
 	handToHand     = Handoff{How: "from operator to operator, standing", Typical: 3, Minimum: 2}
 	throughOpening = Handoff{How: "through a window or hatch", Typical: 5, Minimum: 3}
@@ -32,7 +33,7 @@ var (
 	stepsOffArm    = Handoff{How: "the wearer steps off the arm's platform after the grip's clear", Typical: 6, Minimum: 4, Still: true, Weight: true}
 	stepsOnCart    = Handoff{How: "the wearer steps on the platform, belted", Typical: 10, Minimum: 6, Still: true}
 	stepsOffCart   = Handoff{How: "the wearer steps off the platform", Typical: 6, Minimum: 4, Still: true}
-	sitsInVehicle  = Handoff{How: "the wearer sits into the open vehicle", Typical: 8, Minimum: 5, Still: true}
+	SitsInVehicle  = Handoff{How: "the wearer sits into the open vehicle", Typical: 8, Minimum: 5, Still: true}
 	clampOn        = Handoff{How: "clamped onto the standing vehicle", Typical: 12, Minimum: 8, Still: true}
 	boardDolly     = Handoff{How: "the operator boards the dolly", Typical: 4, Minimum: 3}
 	leaveDolly     = Handoff{How: "the operator steps off the dolly", Typical: 2, Minimum: 1.5}
@@ -90,7 +91,7 @@ func inHand(c Class) bool { return c == Gimbal || c == Handheld }
 
 func (l *list) handoffs() {
 	for _, h := range []Handoff{handToHand, throughOpening, ontoLock, offLock, stepsOnArm, stepsOffArm, stepsOnCart, stepsOffCart,
-		sitsInVehicle, clampOn, boardDolly, leaveDolly} {
+		SitsInVehicle, clampOn, boardDolly, leaveDolly} {
 		still := ""
 		if h.Still {
 			still = ", standing still"

@@ -3,8 +3,10 @@ package check
 import (
 	"longhand/lang/body"
 	"longhand/lang/diag"
+	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/safety"
+	"longhand/lang/units"
 )
 
 var handoffRushed = &Rule{
@@ -12,12 +14,13 @@ var handoffRushed = &Rule{
 		Code:     "handoff-rushed",
 		Title:    "no time for a handoff",
 		Severity: diag.Error,
-		At:       []string{"beat handoff"},
+		At:       []string{"beat handoff", "beat boards", "beat rides"},
 		Explain: `A handoff is given less time than its kind takes at the least: 2 s from hand to
 hand, 4 s onto a hook or lock and 2.5 s off it, 6 s to step on a platform with a
 body rig and 4 s to step off, 8 s onto a standing vehicle, 3 s onto a dolly and
 1.5 s off it (common practice, no source). What is rushed here is a camera
-dropped, or a wearer who isn't belted yet.
+dropped, or a wearer who isn't belted yet. So is a vehicle that drives off less than
+5 s after an operator with a camera has sat into it.
 
 To mend it: give it the time, or begin it sooner.`,
 		Bad: `take "Quick"
@@ -73,7 +76,47 @@ beat "Down"
 				d.Note("%s", handoffCaution(h.From, h.To))
 			}
 		}
+		for _, r := range p.Tracks.Rides {
+			p.sitsIn(r)
+		}
 	},
+}
+
+// sitsIn finds a vehicle that goes off before an operator with a camera on has sat
+// down in it.
+func (p *Pass) sitsIn(r motion.Ride) {
+	who := personOf(r.Who)
+	vehicle, ok := r.Carrier.(*plan.Vehicle)
+	t := p.Tracks.Body(r.Carrier)
+	if who == nil || !ok || t == nil || r.From <= 0 || !p.carries(who, r.From) {
+		return
+	}
+	way := body.SitsInVehicle
+	const step = 0.05
+	for wait := units.Seconds(0); wait < way.Minimum; wait += step {
+		at := r.From + wait
+		if at >= p.Tracks.Length() || at >= r.To {
+			return
+		}
+		if t.Speed(at) <= stepSpeed {
+			continue
+		}
+		d := p.foundOn(r.Action, r.Who, r.From, at, "%s, with a camera, sits into %s at %s and it drives off %s later, %s less than the %s it takes at the least",
+			who.Name, vehicle.Name, r.From.Clock(), wait, way.Minimum-wait, way.Minimum)
+		d.Note("%s: usually %s, at the least %s, %s", way.How, way.Typical, way.Minimum, body.Practice)
+		d.Note("%s", safety.Vehicles.Caution())
+		return
+	}
+}
+
+// carries says that somebody has a rig with a camera on at a time.
+func (p *Pass) carries(who *plan.Person, at units.Seconds) bool {
+	for _, c := range p.Tracks.Carries {
+		if c.Who == who && c.From <= at && at < c.To {
+			return true
+		}
+	}
+	return false
 }
 
 // handoffCaution is the caution for stepping on or off one of two rigs.
