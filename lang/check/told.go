@@ -34,8 +34,12 @@ const apart units.Seconds = 0.5
 func (p *Pass) gap() units.Frame { return p.Plan.Take.Rate.From(apart) - 1 }
 
 // tell reports what is found about things over frames: one finding for each
-// stretch, where stretches less than half a second from each other are one.
+// stretch, where stretches less than half a second from each other are one. Only
+// rules about what is seen tell: theirs is the pass that takes excuses into account.
 func (p *Pass) tell(parts []part, t telling) {
+	if t.rule.Needs < Seen {
+		panic("the rule " + string(t.rule.Code) + " tells, and needs less than what is seen")
+	}
 	var all []diag.Frames
 	for _, c := range parts {
 		all = append(all, c.frames...)
