@@ -15,6 +15,14 @@ import (
 // are a hand's breadth apart, and light changes little over that.
 const swingLook = 0.125 // s
 
+// lightSlop is by how much a limit may be passed: no meter shows it.
+const lightSlop = 0.02 // stops
+
+// lightLooks is the frames from one look at the light on a face to the next.
+func (p *Pass) lightLooks() units.Frame {
+	return max(1, units.Frame(p.Tracks.Rate.PerSecond()*swingLook))
+}
+
 var exposureSwing = &Rule{
 	Entry: diag.Entry{
 		Code:     "exposure-swing",
@@ -93,12 +101,7 @@ beat "Away"
 	},
 	Needs: Seen,
 	Run: func(p *Pass) {
-		l := p.lighting()
-		lit := false
-		for i := range l.Units {
-			lit = lit || l.Units[i].Lamp.Candela > 0
-		}
-		if !lit {
+		if !p.lighting().Measured() {
 			return
 		}
 		var looks []looking // one for each person whom a camera sees first, over all its lines
@@ -176,7 +179,7 @@ func (p *Pass) exposureSwing(l looking, steady diag.Frames) {
 	if who == nil || len(p.Stage.Body(who)) == 0 {
 		return
 	}
-	every := max(1, units.Frame(p.Tracks.Rate.PerSecond()*swingLook))
+	every := p.lightLooks()
 	var looks []lightAt
 	dark := 0
 	at := func(f units.Frame) (lightAt, bool) {
@@ -219,8 +222,7 @@ func (p *Pass) exposureSwing(l looking, steady diag.Frames) {
 	if rule != nil {
 		limit, severity, source = rule.Limit, diag.Error, "the look"
 	}
-	const slop = 0.02 // stops: no meter shows it
-	if high.value-low.value <= limit+slop {
+	if high.value-low.value <= limit+lightSlop {
 		return
 	}
 	p.saySwing(l, who, low, high, limit, severity, source, dark)
@@ -252,7 +254,7 @@ func (p *Pass) saySwing(l looking, who *plan.Person, low, high lightAt, limit fl
 	lighted := p.lighting()
 	at := p.Tracks.Rate.Time(high.frame)
 	if most := p.brightest(p.facePoint(who, high.frame), at); most != nil {
-		d.Note("at the brightest most of it is of %s: %d x %s cd at %s", most.Name, most.Count, units.Number(float64(most.Lamp.Candela), 0), most.Level(at))
+		d.Note("at the brightest most of it is of %s", ofLamps(most, at))
 	}
 	if first.stop > 0 && first.stop == last.stop {
 		pull := units.Seconds(math.Abs(high.value-low.value)) * optics.StopPull

@@ -97,11 +97,7 @@ beat "Near the lamp"
 	Needs: Seen,
 	Run: func(p *Pass) {
 		take := &p.Plan.Take
-		known := false
-		for i := range p.lighting().Units {
-			known = known || p.lighting().Units[i].Lamp.Candela > 0
-		}
-		if !known || take.Sensitivity <= 0 || take.Shutter <= 0 {
+		if !p.lighting().Measured() || take.Sensitivity <= 0 || take.Shutter <= 0 {
 			return
 		}
 		// One look for each person and camera over all its lines, so that a stretch in
@@ -154,7 +150,6 @@ func (m *meter) faceDark(l looking, s subject) {
 	if rule != nil {
 		limit, severity, source = rule.Limit, diag.Error, "the look"
 	}
-	const slop = 0.02 // stops: no meter shows it
 	known := map[units.Frame]float64{}
 	measure := func(f units.Frame) float64 {
 		v, ok := known[f]
@@ -164,8 +159,7 @@ func (m *meter) faceDark(l looking, s subject) {
 		}
 		return v
 	}
-	every := max(1, units.Frame(m.Tracks.Rate.PerSecond()*swingLook))
-	bad := m.longer(sampled(l.frames, every, func(f units.Frame) bool { return measure(f) > limit+slop }), faceDarkFor)
+	bad := m.longer(sampled(l.frames, m.lightLooks(), func(f units.Frame) bool { return measure(f) > limit+lightSlop }), faceDarkFor)
 	if len(bad) == 0 {
 		return
 	}
@@ -247,7 +241,7 @@ func (m *meter) sayFaceDark(l *looking, s subject, run diag.Frames, worst units.
 	d.Note("T%s keeps the face within %s, T%s exposes it in full; so does %s times the light", units.Number(float64(opens), 1), stopsText(limit), units.Number(float64(v.asks), 1),
 		units.Number(math.Exp2(v.stops), 1))
 	if u := m.brightest(m.facePoint(who, worst), at); u != nil {
-		d.Note("most of the light is of %s: %d x %s at %s", u.Name, u.Count, u.Lamp.Candela, u.Level(at))
+		d.Note("most of the light is of %s", ofLamps(u, at))
 	}
 	d.Note("by N² = E·S·t/C, S %d, C %d (ISO 2720); bounce is left out%s", m.Plan.Take.Sensitivity, optics.IncidentC, m.skySaid())
 	m.offerOpen(d, l, s, run, limit)
@@ -281,6 +275,11 @@ func (p *Pass) brightest(face geom.Vec3, at units.Seconds) *lighting.Unit {
 	return best
 }
 
+// ofLamps says what the lamps of a unit give at a time.
+func ofLamps(u *lighting.Unit, at units.Seconds) string {
+	return fmt.Sprintf("%s: %d x %s at %s", u.Name, u.Count, u.Lamp.Candela, u.Level(at))
+}
+
 // offerOpen offers the stop at which a face is no longer too dark over all of the
 // frames of a line's stop, where the lens opens so far.
 func (m *meter) offerOpen(d *diag.Diagnostic, l *looking, s subject, run diag.Frames, limit float64) {
@@ -291,7 +290,7 @@ func (m *meter) offerOpen(d *diag.Diagnostic, l *looking, s subject, run diag.Fr
 	// All that is seen at this stop, of which this stretch may be a part only.
 	most := 0.0
 	for _, r := range l.frames {
-		for f := r.From; f <= r.To; f += max(1, units.Frame(m.Tracks.Rate.PerSecond()*swingLook)) {
+		for f := r.From; f <= r.To; f += m.lightLooks() {
 			if l.track.Fit(m.Tracks.Rate.Time(f)) == fit {
 				most = math.Max(most, m.under(l, s, f).stops)
 			}
@@ -304,13 +303,5 @@ func (m *meter) offerOpen(d *diag.Diagnostic, l *looking, s subject, run diag.Fr
 		}
 		return
 	}
-	text := fit.Action.Span.Text()
-	i := lastWord(text, stopText(fit.Stop))
-	if i < 0 {
-		return
-	}
-	span := fit.Action.Span
-	span.Start += i
-	span.End = span.Start + len(stopText(fit.Stop))
-	d.Fix("open up to "+stopText(needs)+", with less depth of field", replaced(span, stopText(needs)))
+	fixStop(d, fit, needs, "open up to "+stopText(needs)+", with less depth of field")
 }

@@ -206,15 +206,19 @@ func (p *Pass) offerTheStop(d *diag.Diagnostic, fit *motion.Fit, needs units.Sto
 	}
 	stops := 2 * math.Log2(float64(needs/fit.Stop))
 	d.Note("T%s does it, and takes %s more light", units.Number(float64(needs), 1), stopsText(stops))
-	text := fit.Action.Span.Text()
-	i := lastWord(text, stopText(fit.Stop))
+	fixStop(d, fit, needs, fmt.Sprintf("stop down to %s, with %s more light", stopText(needs), stopsText(stops)))
+}
+
+// fixStop offers another stop for the one that a line gives a lens, if it does.
+func fixStop(d *diag.Diagnostic, fit *motion.Fit, stop units.Stop, title string) {
+	i := lastWord(fit.Action.Span.Text(), stopText(fit.Stop))
 	if i < 0 {
 		return
 	}
 	span := fit.Action.Span
 	span.Start += i
 	span.End = span.Start + len(stopText(fit.Stop))
-	d.Fix(fmt.Sprintf("stop down to %s, with %s more light", stopText(needs), stopsText(stops)), replaced(span, stopText(needs)))
+	d.Fix(title, replaced(span, stopText(stop)))
 }
 
 func stopText(s units.Stop) string { return "T" + units.Number(float64(s), 1) }

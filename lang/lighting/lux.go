@@ -54,6 +54,16 @@ func (u *Unit) Lux(point geom.Vec3, t units.Seconds) units.Lux {
 	return sum
 }
 
+// Measured is whether the plan gives the intensity of any lamp.
+func (l *Lighting) Measured() bool {
+	for i := range l.Units {
+		if l.Units[i].Lamp.Candela > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // Blind are the units that burn at some time and whose intensity the plan
 // doesn't give, so that Lux knows nothing of them.
 func (l *Lighting) Blind() []*Unit {

@@ -47,11 +47,7 @@ func (m *maker) onPeople() *Table {
 		shutter = optics.HalfOpen
 	}
 	exposed := optics.ShutterTime(shutter, m.rate)
-	lit := false
-	for _, u := range all.Units {
-		lit = lit || u.Lamp.Candela > 0
-	}
-	if !lit {
+	if !all.Measured() {
 		return t
 	}
 	p := m.take
