@@ -88,7 +88,7 @@ func (p *Pass) sitsIn(r motion.Ride) {
 	who := personOf(r.Who)
 	vehicle, ok := r.Carrier.(*plan.Vehicle)
 	t := p.Tracks.Body(r.Carrier)
-	if who == nil || !ok || t == nil || r.From <= 0 || !p.carries(who, r.From) {
+	if who == nil || !ok || t == nil || r.From <= 0 || !p.wearing(p.moving(), who, r.From) {
 		return
 	}
 	way := body.SitsInVehicle
@@ -107,16 +107,6 @@ func (p *Pass) sitsIn(r motion.Ride) {
 		d.Note("%s", safety.Vehicles.Caution())
 		return
 	}
-}
-
-// carries says that somebody has a rig with a camera on at a time.
-func (p *Pass) carries(who *plan.Person, at units.Seconds) bool {
-	for _, c := range p.Tracks.Carries {
-		if c.Who == who && c.From <= at && at < c.To {
-			return true
-		}
-	}
-	return false
 }
 
 // handoffCaution is the caution for stepping on or off one of two rigs.

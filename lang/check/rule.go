@@ -42,9 +42,9 @@ func Run(ctx context.Context, p *Pass, upTo Stage) (diag.Bag, error) {
 	var failed any
 	lane.Go(func() {
 		defer func() { failed = recover() }()
-		moved.runAll(ctx, func(r *Rule) bool { return r.Needs < Seen && r.Needs <= upTo })
+		moved.runAll(ctx, Bound, min(Moved, upTo))
 	})
-	p.runAll(ctx, func(r *Rule) bool { return r.Needs == Seen && r.Needs <= upTo })
+	p.runAll(ctx, Seen, upTo)
 	lane.Wait()
 	if failed != nil {
 		panic(failed)
@@ -62,10 +62,11 @@ func (p *Pass) fork() *Pass {
 	return &Pass{Ctx: p.Ctx, Plan: p.Plan, Clock: p.Clock, Tracks: p.Tracks, Stage: p.Stage, Sight: p.Sight, ErrorsOnly: p.ErrorsOnly}
 }
 
-// runAll runs some of the rules, in their order, until ctx is done.
-func (p *Pass) runAll(ctx context.Context, which func(r *Rule) bool) {
+// runAll runs the rules that need a stage from one to another, in their order, until
+// ctx is done.
+func (p *Pass) runAll(ctx context.Context, from, to Stage) {
 	for _, r := range Rules {
-		if !which(r) || p.ErrorsOnly && r.Severity != diag.Error {
+		if r.Needs < from || r.Needs > to || p.ErrorsOnly && r.Severity != diag.Error {
 			continue
 		}
 		if ctx.Err() != nil {

@@ -105,10 +105,9 @@ func (p *Pass) poseOf(camera int, s subject, f units.Frame) (sight.Pose, bool) {
 
 // imageOf is a pose turned over across a mirror.
 func imageOf(m *sight.Mirror, pose sight.Pose) sight.Pose {
-	along := m.B.Sub(m.A)
-	at := geom.Vec{X: pose.X, Y: pose.Y}
-	at = at.Sub(along.Unit().Left().Mul(2 * beforeGlass(m, at)))
-	pose.X, pose.Y, pose.Heading = at.X, at.Y, 2*along.Angle()-pose.Heading
+	glass := geom.Segment{A: m.A, B: m.B}
+	at := glass.Mirror(geom.Vec{X: pose.X, Y: pose.Y})
+	pose.X, pose.Y, pose.Heading = at.X, at.Y, 2*m.B.Sub(m.A).Angle()-pose.Heading
 	return pose
 }
 

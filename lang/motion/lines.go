@@ -51,7 +51,8 @@ func (l *lane) walk(e *event, r route, m mover, profile *pace.Profile, end *plan
 	}
 	start := l.done
 	z := l.here().Z
-	l.leavesFrom(e, l.here())
+	// A height that nothing holds, as of who was told to stand on it, is left.
+	l.tooSteep(e, l.done, l.here(), min(z, l.b.g.under(l.here().Floor(), z)))
 	lv := l.b.g.along(r.path, z)
 	if end != nil {
 		lv = l.arriveAt(e, lv, r.path, end)
@@ -95,28 +96,22 @@ func (l *lane) passes(e *event, r route, via []plan.Place) {
 		if !stated || i >= len(r.stops) {
 			continue
 		}
-		at := s.Start + s.Profile.TimeAt(units.Metres(r.stops[i]))
-		got := s.way.at(float64(at))
-		if gap := math.Abs(want - got.Z); gap > climb {
-			l.b.facts.Jumps = append(l.b.facts.Jumps, Jump{
-				Subject: l.t.Thing, Action: e.action, At: at, From: got, To: got.Floor().At(want), Gap: units.Metres(gap),
-				Needs: naturalTime(gap, l.b.limits(l.t.Thing, e.start, false)),
-			})
-		}
+		at := float64(s.Start + s.Profile.TimeAt(units.Metres(r.stops[i])))
+		l.tooSteep(e, at, s.way.at(at), want)
 	}
 }
 
-// leavesFrom tells of a way that begins at a height over the floor that no step
-// leads down from.
-func (l *lane) leavesFrom(e *event, from geom.Vec3) {
-	floor := l.b.g.under(from.Floor(), from.Z)
-	if gap := from.Z - floor; gap > climb {
-		l.b.facts.Jumps = append(l.b.facts.Jumps, Jump{
-			Subject: l.t.Thing, Action: e.action, At: units.Seconds(l.done),
-			From: from, To: from.Floor().At(floor), Gap: units.Metres(gap),
-			Needs: naturalTime(gap, l.b.limits(l.t.Thing, e.start, false)),
-		})
+// tooSteep tells of another height, at the same place, that no step leads to.
+func (l *lane) tooSteep(e *event, at float64, from geom.Vec3, z float64) bool {
+	gap := math.Abs(z - from.Z)
+	if gap <= climb {
+		return false
 	}
+	l.b.facts.Jumps = append(l.b.facts.Jumps, Jump{
+		Subject: l.t.Thing, Action: e.action, At: units.Seconds(at), From: from, To: from.Floor().At(z), Gap: units.Metres(gap),
+		Needs: naturalTime(gap, l.b.limits(l.t.Thing, e.start, false)),
+	})
+	return true
 }
 
 // arriveAt ends a way at the height of the place it goes to. What no stairs or
@@ -132,12 +127,7 @@ func (l *lane) arriveAt(e *event, lv level, path *geom.Path, end *plan.Place) le
 	if math.Abs(want-got) <= 1e-6 {
 		return lv
 	}
-	if gap := math.Abs(want - got); gap > climb {
-		l.b.facts.Jumps = append(l.b.facts.Jumps, Jump{
-			Subject: l.t.Thing, Action: e.action, At: units.Seconds(e.end),
-			From: path.End().At(got), To: path.End().At(want), Gap: units.Metres(gap),
-			Needs: naturalTime(gap, l.b.limits(l.t.Thing, e.start, false)),
-		})
+	if l.tooSteep(e, e.end, path.End().At(got), want) {
 		return lv.raised(path.Length(), want)
 	}
 	return lv.tilted(path.Length(), want)
