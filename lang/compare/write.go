@@ -4,11 +4,11 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"math"
 	"strings"
 
 	"longhand/lang/departments"
 	"longhand/lang/geom"
+	"longhand/lang/units"
 )
 
 // Summary says in a line how much differs.
@@ -181,7 +181,7 @@ func (r *Report) WriteJSON(w io.Writer) error {
 	for i := range r.Changes {
 		c := &r.Changes[i]
 		j := jsonChange{Section: c.Section, Kind: c.Kind, What: c.What, Name: c.Name, Was: c.Was, Beat: c.Beat, Fields: []jsonField{},
-			Distance: rounded(float64(c.Distance)), Later: rounded(float64(c.Later)), Longer: rounded(float64(c.Longer)),
+			Distance: units.Thousandth(float64(c.Distance)), Later: units.Thousandth(float64(c.Later)), Longer: units.Thousandth(float64(c.Longer)),
 			From: pair(c.From), To: pair(c.To), Code: string(c.Code), Departments: c.Departments, Text: r.Sentence(c)}
 		if c.Section == Findings {
 			j.Severity = c.Severity.String()
@@ -200,18 +200,9 @@ func (r *Report) WriteJSON(w io.Writer) error {
 	return enc.Encode(out)
 }
 
-// rounded is to a thousandth, and never "-0".
-func rounded(v float64) float64 {
-	v = math.Round(v*1000) / 1000
-	if v == 0 {
-		return 0
-	}
-	return v
-}
-
 func pair(p *geom.Vec) *[2]float64 {
 	if p == nil {
 		return nil
 	}
-	return &[2]float64{rounded(p.X), rounded(p.Y)}
+	return &[2]float64{units.Thousandth(p.X), units.Thousandth(p.Y)}
 }

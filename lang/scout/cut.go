@@ -46,13 +46,7 @@ func (a *Ask) cut(frames []units.Frame) *cut {
 			gone[b.Name] = true
 			continue
 		}
-		if len(b.Track) > 1 {
-			track := make([]sight.Pose, len(frames))
-			for k, f := range frames {
-				track[k] = b.Track[f]
-			}
-			b.Track = track
-		}
+		b.Track = atFrames(b.Track, frames)
 		at[a.Stage.Things[i]] = append(at[a.Stage.Things[i]], len(c.scene.Bodies))
 		c.scene.Bodies = append(c.scene.Bodies, b)
 	}
@@ -64,13 +58,7 @@ func (a *Ask) cut(frames []units.Frame) *cut {
 		if a.Stage.Cameras[i] == a.Except {
 			continue
 		}
-		if len(cam.Track) > 1 {
-			track := make([]sight.View, len(frames))
-			for k, f := range frames {
-				track[k] = cam.Track[f]
-			}
-			cam.Track = track
-		}
+		cam.Track = atFrames(cam.Track, frames)
 		cam.Rolls = runs(cam.Rolls, frames)
 		var own []sight.Own
 		for _, o := range cam.Own {
@@ -103,6 +91,18 @@ func runs(list []sight.Frames, frames []units.Frame) []sight.Frames {
 		default:
 			out = append(out, sight.Frames{From: units.Frame(k), To: units.Frame(k)})
 		}
+	}
+	return out
+}
+
+// atFrames is a track at the frames kept; one of a single place stays.
+func atFrames[T any](track []T, frames []units.Frame) []T {
+	if len(track) <= 1 {
+		return track
+	}
+	out := make([]T, len(frames))
+	for k, f := range frames {
+		out[k] = track[f]
 	}
 	return out
 }

@@ -9,6 +9,7 @@ import (
 	"longhand/lang/plan"
 	"longhand/lang/sight"
 	"longhand/lang/solid"
+	"longhand/lang/staging"
 	"longhand/lang/units"
 )
 
@@ -198,16 +199,9 @@ func (s *spot) bodies(plugs []solid.Piece) []sight.Body {
 		return append(out, box("hole", s.At, heading, thickness(s.Wall)+2*faceOff, wide, up-wide/2, up+wide/2))
 	}
 	for _, p := range plugs {
-		var mid geom.Vec
-		for _, v := range p.Polygon {
-			mid = mid.Add(v.Mul(1 / float64(len(p.Polygon))))
-		}
-		local := make([]geom.Vec, len(p.Polygon))
-		for i, v := range p.Polygon {
-			local[i] = v.Sub(mid)
-		}
-		out = append(out, sight.Body{Name: "\x00plug", Of: "\x00plug", Kind: "hole", Polygon: local,
-			Track: []sight.Pose{{X: mid.X, Y: mid.Y, Z: p.Z[0], Height: p.Z[1] - p.Z[0]}}})
+		plug := staging.Plug(p)
+		plug.Name, plug.Of = "\x00plug", "\x00plug"
+		out = append(out, plug)
 	}
 	return out
 }

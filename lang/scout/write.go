@@ -160,16 +160,16 @@ type (
 // WriteJSON writes what was found for other programs: schema 1.
 func (r *Report) WriteJSON(w io.Writer, beat string, lens *plan.Lens) error {
 	a := &r.Ask
-	out := jsonReport{Schema: 1, Take: a.Plan.Take.Title, Beat: beat, For: "camera", Focal: rounded(float64(a.Focal)), Looked: r.Looked, Stopped: r.Stopped,
-		Seconds: rounded(float64(a.seconds(float64(a.Frames.To-a.Frames.From) + 1))), Places: []jsonPlace{}}
+	out := jsonReport{Schema: 1, Take: a.Plan.Take.Title, Beat: beat, For: "camera", Focal: units.Thousandth(float64(a.Focal)), Looked: r.Looked, Stopped: r.Stopped,
+		Seconds: units.Thousandth(float64(a.seconds(float64(a.Frames.To-a.Frames.From) + 1))), Places: []jsonPlace{}}
 	for _, t := range a.Sees {
 		out.Sees = append(out.Sees, t.ID().Name)
 	}
 	for i := range r.Places {
 		p := &r.Places[i]
-		j := jsonPlace{Text: p.In(a.Plan.Take.Units), Along: rounded(float64(p.Along)), Up: rounded(float64(p.Up)), At: [2]float64{rounded(p.At.X), rounded(p.At.Y)},
-			Sees: rounded(p.Sees), For: rounded(float64(p.For)), Tall: rounded(p.Tall), Size: p.Size(), Nearest: rounded(float64(p.Nearest)), Furthest: rounded(float64(p.Furthest)),
-			Seen: rounded(float64(p.Seen)), Covered: rounded(float64(p.Covered)), By: p.By, Hole: rounded(float64(p.Hole)), Score: rounded(p.Score), Checked: p.Checked}
+		j := jsonPlace{Text: p.In(a.Plan.Take.Units), Along: units.Thousandth(float64(p.Along)), Up: units.Thousandth(float64(p.Up)), At: [2]float64{units.Thousandth(p.At.X), units.Thousandth(p.At.Y)},
+			Sees: units.Thousandth(p.Sees), For: units.Thousandth(float64(p.For)), Tall: units.Thousandth(p.Tall), Size: p.Size(), Nearest: units.Thousandth(float64(p.Nearest)), Furthest: units.Thousandth(float64(p.Furthest)),
+			Seen: units.Thousandth(float64(p.Seen)), Covered: units.Thousandth(float64(p.Covered)), By: p.By, Hole: units.Thousandth(float64(p.Hole)), Score: units.Thousandth(p.Score), Checked: p.Checked}
 		if p.Wall != nil {
 			j.Wall = p.Wall.Name
 		}
@@ -185,11 +185,11 @@ func (r *Report) WriteJSON(w io.Writer, beat string, lens *plan.Lens) error {
 func (r *StandReport) WriteJSON(w io.Writer, beat string) error {
 	a := &r.Ask
 	out := jsonReport{Schema: 1, Take: a.Plan.Take.Title, Beat: beat, For: string(a.For), Sees: []string{a.Near.ID().Name}, Stopped: r.Stopped,
-		Seconds: rounded((float64(a.Frames.To-a.Frames.From) + 1) / a.Stage.Scene.Rate.PerSecond()), Places: []jsonPlace{}}
+		Seconds: units.Thousandth((float64(a.Frames.To-a.Frames.From) + 1) / a.Stage.Scene.Rate.PerSecond()), Places: []jsonPlace{}}
 	for _, p := range r.Places {
-		out.Places = append(out.Places, jsonPlace{Text: p.In(a.Plan.Take.Units), At: [2]float64{rounded(p.At.X), rounded(p.At.Y)},
-			For: rounded(float64(p.Clear)), Sees: rounded(float64(p.Clear) / math.Max(out.Seconds, 1e-9)), Nearest: rounded(float64(p.Nearest)), Furthest: rounded(float64(p.Furthest)),
-			InReach: rounded(float64(p.InReach)), Score: rounded(p.Score), Checked: !r.Stopped})
+		out.Places = append(out.Places, jsonPlace{Text: p.In(a.Plan.Take.Units), At: [2]float64{units.Thousandth(p.At.X), units.Thousandth(p.At.Y)},
+			For: units.Thousandth(float64(p.Clear)), Sees: units.Thousandth(float64(p.Clear) / math.Max(out.Seconds, 1e-9)), Nearest: units.Thousandth(float64(p.Nearest)), Furthest: units.Thousandth(float64(p.Furthest)),
+			InReach: units.Thousandth(float64(p.InReach)), Score: units.Thousandth(p.Score), Checked: !r.Stopped})
 	}
 	return encode(w, out)
 }
@@ -199,13 +199,4 @@ func encode(w io.Writer, v any) error {
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(v)
-}
-
-// rounded is to a thousandth, and never "-0".
-func rounded(v float64) float64 {
-	v = math.Round(v*1000) / 1000
-	if v == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
-		return 0
-	}
-	return v
 }

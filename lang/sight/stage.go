@@ -116,13 +116,7 @@ func (st *stage) addSolid(i int) {
 
 // holds is whether a lens is within a prism.
 func (p *prism) holds(e *eye) bool {
-	at := geom.Vec{X: e.x, Y: e.y}
-	for i, a := range p.points {
-		if turn(a, p.points[(i+1)%len(p.points)], at) < 0 {
-			return false
-		}
-	}
-	return p.z0 < e.z && e.z < p.z1
+	return p.z0 < e.z && e.z < p.z1 && geom.Polygon(p.points).Contains(geom.Vec{X: e.x, Y: e.y})
 }
 
 func newShape(b *Body) shape {

@@ -170,12 +170,13 @@ func ownPart(r *plan.Rig, bodyName string) bool {
 func (b *builder) holes() {
 	for _, p := range b.stage.Pieces {
 		if p.Hole != nil {
-			b.add(p.Hole, plug(p))
+			b.add(p.Hole, Plug(p))
 		}
 	}
 }
 
-func plug(p solid.Piece) sight.Body {
+// Plug is the body that fills a piece of a hole.
+func Plug(p solid.Piece) sight.Body {
 	var mid geom.Vec
 	for _, v := range p.Polygon {
 		mid = mid.Add(v.Mul(1 / float64(len(p.Polygon))))

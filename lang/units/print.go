@@ -99,3 +99,13 @@ func trimZeros(s string) string {
 	}
 	return s
 }
+
+// Thousandth is a number to a thousandth, for machines to read: never -0, and 0 where
+// it is infinite or none.
+func Thousandth(v float64) float64 {
+	v = math.Round(v*1000) / 1000
+	if v == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
+		return 0
+	}
+	return v
+}
