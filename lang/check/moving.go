@@ -170,7 +170,7 @@ func (m *movers) at(b *mover, frame int) motion.Pose {
 	if frame%m.stride == 0 {
 		if b.looks == nil {
 			b.looks = make([]motion.Pose, len(m.lookAt))
-			b.track.Sample(m.lookAt, func(i int, p motion.Pose) { b.looks[i] = p })
+			b.track.Sample(m.lookAt, b.looks)
 		}
 		return b.looks[frame/m.stride]
 	}
@@ -185,7 +185,7 @@ func (m *movers) at(b *mover, frame int) motion.Pose {
 			times[i] = m.time(from + i)
 		}
 		*poses = make([]motion.Pose, len(times))
-		b.track.Sample(times, func(i int, p motion.Pose) { (*poses)[i] = p })
+		b.track.Sample(times, *poses)
 	}
 	return (*poses)[frame%closeFrames]
 }

@@ -93,9 +93,12 @@ func (p *Path) locate(s float64) (*piece, float64) {
 	if !(s > 0) { // also NaN
 		s = 0
 	}
+	last := len(p.pieces) - 1
 	if s >= p.length {
-		last := len(p.pieces) - 1
 		return &p.pieces[last], p.pieces[last].length
+	}
+	if last == 0 {
+		return &p.pieces[0], s
 	}
 	i := sort.Search(len(p.starts)-1, func(i int) bool { return p.starts[i+1] > s })
 	return &p.pieces[i], s - p.starts[i]

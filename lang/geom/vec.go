@@ -78,7 +78,11 @@ func (a Vec3) Dist(b Vec3) float64 { return a.Sub(b).Len() }
 
 // AngleDiff is the turn from a to b in radians, in (-pi, pi].
 func AngleDiff(a, b float64) float64 {
-	d := math.Mod(b-a, 2*math.Pi)
+	d := b - a
+	if -math.Pi < d && d <= math.Pi { // as nearly always
+		return d
+	}
+	d = math.Mod(d, 2*math.Pi)
 	switch {
 	case d > math.Pi:
 		d -= 2 * math.Pi

@@ -120,7 +120,7 @@ func (l *lane) ride(e *event, r riding, until float64) {
 	if gap > stepReach {
 		l.jump(e.action, seat.at(e.start), l.b.limits(l.t.Thing, e.start, false))
 	}
-	l.t.face(l.done, func(t float64) float64 { _, h := on.frame(t); return h }, l.b.limits(l.t.Thing, e.start, false), -1, false)
+	l.t.face(l.done, turning(func(t float64) float64 { _, h := on.frame(t); return h }), l.b.limits(l.t.Thing, e.start, false), -1, false)
 	l.still = nil
 	if gap < 1e-6 {
 		return

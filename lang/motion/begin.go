@@ -133,7 +133,7 @@ func (l *lane) embark(a *plan.Action, r riding, since float64) bool {
 func (l *lane) beginHeading(i int) {
 	if l.aboard != nil {
 		on := l.aboard.on
-		l.t.look(head{dir: func(t float64) float64 { _, h := on.frame(t); return h }})
+		l.t.look(head{dir: turning(func(t float64) float64 { _, h := on.frame(t); return h })})
 		return
 	}
 	for k := i; k < len(l.events); k++ {

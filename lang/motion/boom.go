@@ -57,7 +57,7 @@ func (b *builder) boom(rig *plan.Rig) *boom {
 	l.wrap = func(w way) way { return reached{w, bm} }
 	l.aboard = &boarded{thing: rig, on: base, by: at.At(-base.deck), quiet: true}
 	l.t.add(Segment{Kind: Riding, Carrier: rig, way: l.wrap(held{base, l.aboard.by})})
-	l.t.heads = []head{{dir: func(t float64) float64 { return bm.bearing(l.t, t) }}}
+	l.t.heads = []head{{dir: turning(func(t float64) float64 { return bm.bearing(l.t, t) })}}
 	bm.tip = l.t
 	for i := range l.events {
 		e := &l.events[i]

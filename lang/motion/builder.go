@@ -160,12 +160,12 @@ func (b *builder) wornTrack(rig *plan.Rig) *Track {
 		if ch.left {
 			p, facing := who.point(ch.at), who.heading(ch.at)
 			tr.add(Segment{Kind: Resting, Start: units.Seconds(ch.at), End: units.Seconds(end), way: rest{p}})
-			tr.look(head{from: ch.at, dir: func(float64) float64 { return facing }})
+			tr.look(head{from: ch.at, dir: fixed(facing)})
 			continue
 		}
 		tr.add(Segment{Kind: Riding, Start: units.Seconds(ch.at), End: units.Seconds(end), Carrier: ch.who,
 			Limits: b.limits(rig, ch.at, false), way: heldBy{who}})
-		tr.look(head{from: ch.at, dir: who.heading})
+		tr.look(head{from: ch.at, dir: turning(who.heading)})
 	}
 	if len(tr.Segments) == 0 {
 		return nil

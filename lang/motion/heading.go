@@ -11,7 +11,7 @@ import (
 // where the subject faced before is eased away.
 type head struct {
 	from float64
-	dir  func(t float64) float64
+	dir  direction
 	off  float64 // at the start, radians; what is still to be turned, negated
 	time float64 // to turn it
 	turn bool    // a line's own turn, which a rest after it doesn't undo
@@ -23,7 +23,22 @@ type spin struct {
 	angle      float64 // left positive
 }
 
-func fixed(a float64) func(float64) float64 { return func(float64) float64 { return a } }
+// direction is where to face at a time: always the same way, unless a function
+// says.
+type direction struct {
+	fixed float64
+	by    func(t float64) float64
+}
+
+func fixed(a float64) direction                    { return direction{fixed: a} }
+func turning(by func(t float64) float64) direction { return direction{by: by} }
+
+func (d direction) at(t float64) float64 {
+	if d.by == nil {
+		return d.fixed
+	}
+	return d.by(t)
+}
 
 // spun is how far all spins have turned at a time.
 func (t *Track) spun(at float64) float64 {
@@ -42,13 +57,26 @@ func (t *Track) heading(at float64) float64 {
 
 // headed is the heading by the first n stretches.
 func (t *Track) headed(at float64, n int) float64 {
+	if n == 0 {
+		return 0
+	}
+	h := &t.heads[t.headAt(at, n)]
+	a := h.at(at)
+	if len(t.spins) > 0 {
+		a += t.spun(at) - t.spun(h.from)
+	}
+	return a
+}
+
+// headAt is the last of the first n stretches that has begun, or the first.
+func (t *Track) headAt(at float64, n int) int {
 	i := n - 1
 	if t.tangled {
 		for i > 0 && t.heads[i].from > at {
 			i--
 		}
 	} else if i > 0 && t.heads[i].from > at {
-		low := 0 // by halves: the last that has begun, or the first
+		low := 0 // by halves
 		for low+1 < i {
 			if half := (low + i) / 2; t.heads[half].from > at {
 				i = half
@@ -58,16 +86,14 @@ func (t *Track) headed(at float64, n int) float64 {
 		}
 		i = low
 	}
-	if i < 0 {
-		return 0
-	}
-	h := &t.heads[i]
-	a := h.dir(at)
+	return i
+}
+
+// at is the way it faces in its stretch, but for spins.
+func (h *head) at(t float64) float64 {
+	a := h.dir.at(t)
 	if h.off != 0 {
-		a += h.off * (1 - eased(at, h.from, h.from+h.time))
-	}
-	if len(t.spins) > 0 {
-		a += t.spun(at) - t.spun(h.from)
+		a += h.off * (1 - eased(t, h.from, h.from+h.time))
 	}
 	return a
 }
@@ -80,10 +106,10 @@ func (t *Track) look(h head) {
 
 // face begins to face a direction at a time, turning to it as quickly as the
 // limits have it; time fixes how long the turn takes where it isn't negative.
-func (t *Track) face(from float64, dir func(float64) float64, l Limits, time float64, turn bool) float64 {
+func (t *Track) face(from float64, dir direction, l Limits, time float64, turn bool) float64 {
 	off := 0.0
 	if len(t.heads) > 0 {
-		off = geom.AngleDiff(dir(from), t.headed(from, len(t.heads)))
+		off = geom.AngleDiff(dir.at(from), t.headed(from, len(t.heads)))
 	}
 	if math.Abs(off) < 1e-9 {
 		off = 0

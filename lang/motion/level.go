@@ -16,9 +16,12 @@ type level struct {
 
 func (l level) at(x float64) float64 {
 	last := len(l.z) - 1
+	if last == 0 {
+		return l.z[0]
+	}
 	i := (x - l.from) / l.step
 	switch {
-	case last == 0 || !(i > 0):
+	case !(i > 0):
 		return l.z[0]
 	case i >= float64(last):
 		return l.z[last]

@@ -75,12 +75,7 @@ func (l *lane) walk(e *event, r route, m mover, profile *pace.Profile, end *plan
 		Path: r.path, Profile: profile, Backwards: m.back, Limits: m.limits,
 		way: l.wrap(way), bends: r.bends,
 	})
-	along := r.facing()
-	back := 0.0
-	if m.back {
-		back = math.Pi
-	}
-	l.t.face(start, func(t float64) float64 { return along(w.s(t)) + back }, m.limits, -1, false)
+	l.t.face(start, w.facing(r, m.back), m.limits, -1, false)
 	l.b.demandMove(l.t.Thing, e, &l.t.Segments[len(l.t.Segments)-1])
 }
 
@@ -147,7 +142,7 @@ func (l *lane) faceTarget(to plan.Target, s Segment, lim Limits) {
 	rate := lim.swayRate() // no faster where the target is walked past
 	from, end := s.span()
 	turn := newSway(towards, rate, 3*rate, from, end)
-	l.t.face(from, turn.at, lim, -1, false)
+	l.t.face(from, turning(turn.at), lim, -1, false)
 }
 
 // stand stays, at a place it should already be at, and keeps facing what the
@@ -193,7 +188,7 @@ func (l *lane) watch(e *event, to plan.Target, until float64) {
 	dir := fixed(towards(e.start))
 	if _, person := l.t.Thing.(*plan.Person); person && (g.moves() || l.aboard != nil) {
 		rate := lim.swayRate() // no faster where it passes close by
-		dir = newSway(towards, rate, 3*rate, e.start, until).at
+		dir = turning(newSway(towards, rate, 3*rate, e.start, until).at)
 	}
 	l.t.face(e.start, dir, lim, -1, true)
 }

@@ -167,7 +167,7 @@ func (l *lane) relate(e *event, until float64) {
 	s := Segment{Kind: Relating, Action: e.action, End: units.Seconds(until), Limits: lim, Camera: e.camera,
 		way: l.wrap(levelled{flat, lv})}
 	l.push(s)
-	l.t.face(start, r.face, lim, -1, false)
+	l.t.face(start, turning(r.face), lim, -1, false)
 	if l.boom != nil {
 		l.b.short(e, func(t float64) float64 { return wanted(t).Dist(l.t.point(t).Floor()) }, start, until)
 	}

@@ -90,10 +90,6 @@ const (
 // facing is the heading along the path by the length gone; where that turns on
 // the spot, as quickly as a body does.
 func (r route) facing() func(s float64) float64 {
-	if len(r.bends.kappa) == 0 {
-		h := r.path.Heading(0)
-		return func(float64) float64 { return h }
-	}
 	if r.bends.tightest() < tightBend {
 		return r.path.Heading
 	}
@@ -101,6 +97,19 @@ func (r route) facing() func(s float64) float64 {
 		corners := r.path.Corners()
 		return newSway(func(s float64) float64 { return r.along(s, corners) }, turnsIn, 8*turnsIn, 0, r.path.Length())
 	}).at
+}
+
+// facing is the heading of who goes along a route, or backs along it.
+func (w walk) facing(r route, back bool) direction {
+	by := 0.0
+	if back {
+		by = math.Pi
+	}
+	if len(r.bends.kappa) == 0 {
+		return fixed(r.path.Heading(0) + by)
+	}
+	along := r.facing()
+	return turning(func(t float64) float64 { return along(w.s(t)) + by })
 }
 
 // levelled is a way over the floor at the floor's height, by time.

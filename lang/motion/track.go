@@ -50,36 +50,6 @@ func (t *Track) At(at units.Seconds) Pose {
 	}
 }
 
-// Sample calls put with the pose at each of some times, which are in order: the
-// same as At, found without looking for each.
-func (t *Track) Sample(times []units.Seconds, put func(i int, p Pose)) {
-	k := 0
-	if len(times) > 0 {
-		k = t.segmentAt(times[0])
-	}
-	var resting geom.Vec3 // of segment k, where it rests
-	known := false
-	for i, at := range times {
-		for k+1 < len(t.Segments) && t.Segments[k+1].Start <= at {
-			k++
-			known = false
-		}
-		s := &t.Segments[k]
-		p := resting
-		if !known {
-			p = s.way.at(clamp(float64(at), float64(s.Start), float64(s.End)))
-			if still, ok := s.way.(rest); ok {
-				resting, known = still.p, true
-			}
-		}
-		put(i, Pose{
-			X: units.Metres(p.X), Y: units.Metres(p.Y), Z: units.Metres(p.Z),
-			Heading: wrap(t.heading(float64(at))),
-			Height:  t.height(float64(at)),
-		})
-	}
-}
-
 // Segment is the one that a time lies in: the later of two at their joint.
 func (t *Track) Segment(at units.Seconds) *Segment {
 	return &t.Segments[t.segmentAt(at)]

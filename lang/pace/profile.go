@@ -80,9 +80,36 @@ func (p *Profile) At(t units.Seconds) units.Metres {
 	case !(t > 0):
 		return 0
 	}
-	part, dt := p.part(t)
+	part, _ := p.part(t)
+	return p.in(part, t)
+}
+
+// in is the length behind at a time in one of its parts.
+func (p *Profile) in(part *part, t units.Seconds) units.Metres {
 	end := part.s + (part.v+part.dt*part.a/2)*part.dt
-	return units.Metres(max(part.s, min(part.at(dt), min(end, float64(p.length)))))
+	return units.Metres(max(part.s, min(part.at(float64(t)-part.t), min(end, float64(p.length)))))
+}
+
+// Cursor finds lengths of a profile at times in order, each from where the last
+// was found. Its zero value with a profile stands at the beginning.
+type Cursor struct {
+	Profile *Profile
+	part    int
+}
+
+// At is the profile's; times may not go back.
+func (c *Cursor) At(t units.Seconds) units.Metres {
+	p := c.Profile
+	switch {
+	case t >= p.time:
+		return p.length
+	case !(t > 0):
+		return 0
+	}
+	for c.part+1 < len(p.parts) && p.parts[c.part+1].t <= float64(t) {
+		c.part++
+	}
+	return p.in(&p.parts[c.part], t)
 }
 
 // Speed at a time: the entry speed before the start, the exit speed past the

@@ -29,7 +29,7 @@ func (b *builder) mover(thing plan.Thing, kind string, track *motion.Track, part
 		}
 		b.add(thing, body)
 	}
-	b.move(first, len(parts), track, func(n int, at motion.Pose) sight.Pose {
+	b.move(first, len(parts), track, func(n int, at *motion.Pose) sight.Pose {
 		z := parts[n].z
 		return sight.Pose{
 			X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z) + z[0],
@@ -46,7 +46,7 @@ func (b *builder) people() {
 			continue
 		}
 		body := sight.Body{Name: person.Name, Kind: string(person.Kind()), Of: person.Name, Radius: float64(track.Radius)}
-		b.move(b.add(person, body), 1, track, func(_ int, at motion.Pose) sight.Pose {
+		b.move(b.add(person, body), 1, track, func(_ int, at *motion.Pose) sight.Pose {
 			return sight.Pose{
 				X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z), Heading: at.Heading, Height: float64(at.Height),
 			}

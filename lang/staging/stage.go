@@ -112,13 +112,13 @@ func (b *builder) fill(workers int) {
 
 // move is to put some bodies, of which i is the first, where a track is at every
 // frame; pose says how the n-th of them is for a pose of the track.
-func (b *builder) move(i, bodies int, t *motion.Track, pose func(n int, p motion.Pose) sight.Pose) {
+func (b *builder) move(i, bodies int, t *motion.Track, pose func(n int, p *motion.Pose) sight.Pose) {
 	b.later = append(b.later, func() {
 		tracks := make([][]sight.Pose, bodies)
 		for n := range tracks {
 			tracks[n] = make([]sight.Pose, len(b.times))
 		}
-		t.Sample(b.times, func(f int, p motion.Pose) {
+		b.sampled(t, func(f int, p *motion.Pose) {
 			for n := range tracks {
 				tracks[n][f] = pose(n, p)
 			}
@@ -127,6 +127,18 @@ func (b *builder) move(i, bodies int, t *motion.Track, pose func(n int, p motion
 			b.stage.Scene.Bodies[i+n].Track = settle(tracks[n])
 		}
 	})
+}
+
+// sampled calls for each frame with where a track is at it.
+func (b *builder) sampled(t *motion.Track, do func(f int, p *motion.Pose)) {
+	var poses [256]motion.Pose
+	for from := 0; from < len(b.times); from += len(poses) {
+		times := b.times[from:min(from+len(poses), len(b.times))]
+		t.Sample(times, poses[:len(times)])
+		for i := range times {
+			do(from+i, &poses[i])
+		}
+	}
 }
 
 // add puts a body into the scene and returns its index.
