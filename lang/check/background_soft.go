@@ -81,7 +81,8 @@ beat "Stand"
   A sees mina
 `,
 	},
-	Needs: Seen,
+	Needs:   Seen,
+	Watches: watchesSubjects,
 	Run: func(p *Pass) {
 		if p.Plan.Look.Blur == nil {
 			return

@@ -83,6 +83,20 @@ func (p *Pass) contacts(m *movers, a, b *mover) []contact {
 	if fixedThere(a) && fixedThere(b) {
 		return nil // where they stand is how they were set up
 	}
+	between := [2]*mover{a, b}
+	if known, ok := p.met[between]; ok {
+		return known
+	}
+	if p.met == nil {
+		p.met = map[[2]*mover][]contact{}
+	}
+	out := p.contactsAnew(m, a, b)
+	p.met[between] = out
+	p.met[[2]*mover{b, a}] = out
+	return out
+}
+
+func (p *Pass) contactsAnew(m *movers, a, b *mover) []contact {
 	var out []contact
 	again := int(m.rate.PerSecond() * meetAgain)
 	m.meetings(a, b, 0, func(frame int, s, q motion.Pose) {

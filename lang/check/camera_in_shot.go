@@ -78,6 +78,7 @@ beat "Across"
   B rolls
 `,
 	},
-	Needs: Seen,
-	Run:   func(p *Pass) { p.expose(p.rule) },
+	Needs:   Seen,
+	Watches: watchesForbidden,
+	Run:     func(p *Pass) { p.expose(p.rule) },
 }

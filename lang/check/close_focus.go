@@ -63,7 +63,8 @@ beat "Stand"
   A sees mina
 `,
 	},
-	Needs: Seen,
+	Needs:   Seen,
+	Watches: watchesNothing,
 	Run: func(p *Pass) {
 		for camera, c := range p.Stage.Cameras {
 			track := p.Tracks.Camera(c)

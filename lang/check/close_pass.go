@@ -128,11 +128,21 @@ func (w *passing) note(frame int, gap, short, speed float64, follows bool) {
 func (p *Pass) passes(m *movers, v, b *mover, reach float64) {
 	var ahead, beside passing
 	gapHard := float64(body.VehicleGap.Hard)
+	goings := m.goings(v)
 	// Nobody gets far in a twelfth of a second.
 	m.meetingsEvery(max(1, m.stride/3), v, b, reach, func(frame int, s, q motion.Pose) {
+		going := goings[frame]
+		speed := going.Len()
+		if speed < creeping {
+			return
+		}
+		stop := float64(safety.StoppingDistance(units.MetresPerSecond(speed), safety.Dry))
+		apart := s.Point().Dist(q.Point()) - b.radius
+		if apart > gapHard+v.reach && apart > stop+gapHard+v.long {
+			return
+		}
 		t := m.time(frame)
-		speed := m.speed(v, frame)
-		if speed < creeping || !b.onFoot(t) || p.bonded(v.thing, b.thing, t) {
+		if !b.onFoot(t) || p.bonded(v.thing, b.thing, t) {
 			return
 		}
 		vl, vh := v.span(s)
@@ -140,13 +150,14 @@ func (p *Pass) passes(m *movers, v, b *mover, reach float64) {
 		if bl >= vh || vl >= bh {
 			return
 		}
-		along := m.velocity(v, frame).Sub(m.velocity(b, frame)).Len() < alongside
-		if gap := away(v.box(s), q.Point()) - b.radius; gap < gapHard && !along {
-			beside.note(frame, math.Max(0, gap), gapHard-gap, speed, false)
+		if apart <= gapHard+v.reach {
+			gap := away(v.box(s), q.Point()) - b.radius
+			if gap < gapHard && going.Sub(m.velocity(b, frame)).Len() >= alongside {
+				beside.note(frame, math.Max(0, gap), gapHard-gap, speed, false)
+			}
 		}
-		stop := float64(safety.StoppingDistance(units.MetresPerSecond(speed), safety.Dry))
-		if gap, ok := m.aheadOf(v, b, frame, stop+gapHard); ok {
-			closing := speed - m.velocity(b, frame).Dot(m.velocity(v, frame).Unit())
+		if gap, ok := m.aheadOf(v, b, frame, s.Point(), q.Point(), stop+gapHard); ok {
+			closing := speed - m.velocity(b, frame).Dot(going.Unit())
 			ahead.note(frame, gap, stop+gapHard-gap, speed, v.rig != nil && closing < keepsPace)
 		}
 	})
@@ -182,22 +193,21 @@ func (p *Pass) finishPass(d *diag.Diagnostic, m *movers, b *mover, w passing) {
 	d.Note("%s", safety.Vehicles.Caution())
 }
 
-// aheadOf is how far ahead of a vehicle's end somebody is, along its way or
-// straight on past it; false where they are to the side, behind or further.
-func (m *movers) aheadOf(v, b *mover, frame int, within float64) (float64, bool) {
-	q := m.at(b, frame).Point()
-	at := m.at(v, frame).Point()
-	dir := m.velocity(v, frame).Unit()
+// aheadOf is how far ahead of a vehicle's end, the vehicle being at one place,
+// somebody at another is, along its way or straight on past it; false where they
+// are to the side, behind or further.
+func (m *movers) aheadOf(v, b *mover, frame int, at, q geom.Vec, within float64) (float64, bool) {
+	dir := m.goings(v)[frame].Unit()
 	rel := q.Sub(at)
 	if rel.Len() > within+v.long+b.radius || dir == (geom.Vec{}) {
 		return 0, false
 	}
 	side := v.wide + b.radius + aheadSide
 	s := v.track.Segment(m.time(frame))
-	if s.Kind != motion.Moving || s.Path == nil || s.Profile == nil {
+	if s.Kind != motion.Moving || s.Path == nil || s.Profile == nil || s.Straight() {
 		u := rel.Dot(dir)
 		gap := u - v.long - b.radius
-		return math.Max(0, gap), u > 0 && gap < within && math.Abs(dir.Cross(rel)) < side
+		return math.Max(0, gap), u > v.long && gap < within && math.Abs(dir.Cross(rel)) < side
 	}
 	const step = 0.5
 	from := float64(s.Profile.At(m.time(frame) - s.Start))

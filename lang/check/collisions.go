@@ -35,7 +35,7 @@ func (p *Pass) collisions(m *movers, b *mover) []collision {
 		open[o.Thing] = len(found)
 		found = append(found, collision{o, frame, frame, deep, frame})
 	}
-	all := p.obstacles()
+	near := p.obstaclesNear(m, b)
 	m.looks(b, func(from, to int, s, e motion.Pose) {
 		still := s == e
 		low, high := geom.Bounds([]geom.Vec{s.Point(), e.Point()})
@@ -44,7 +44,7 @@ func (p *Pass) collisions(m *movers, b *mover) []collision {
 			margin = margin.Add(geom.Vec{X: lookSlack, Y: lookSlack})
 		}
 		low, high = low.Sub(margin), high.Add(margin)
-		for _, o := range all {
+		for _, o := range near[from/m.stride/stageLooks] {
 			if !o.near(low, high) {
 				continue
 			}

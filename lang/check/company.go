@@ -242,18 +242,18 @@ func (m *movers) meetingsEvery(every int, a, b *mover, margin float64, f func(fr
 		if sa[n].apart(sb[n]) > reach+2*lookSlack {
 			continue
 		}
-		for i := n * stageLooks * m.stride; i < min((n+1)*stageLooks*m.stride, m.frames); i += m.stride {
-			m.meet(every, a, b, i, reach, f)
+		for k := n * stageLooks; k < min((n+1)*stageLooks, len(m.lookAt)); k++ {
+			m.meet(every, a, b, k, reach, f)
 		}
 	}
 }
 
 // meet is meetings from one look to the next.
-func (m *movers) meet(every int, a, b *mover, i int, reach float64, f func(frame int, p, q motion.Pose)) {
-	j := min(i+m.stride, m.frames-1)
-	p, q, r, s := m.at(a, i), m.at(b, i), m.at(a, j), m.at(b, j)
+func (m *movers) meet(every int, a, b *mover, look int, reach float64, f func(frame int, p, q motion.Pose)) {
+	p, r := &a.looks[look], &a.looks[look+1]
+	q, s := &b.looks[look], &b.looks[look+1]
 	slack := 2 * lookSlack
-	if p == r && q == s {
+	if *p == *r && *q == *s {
 		slack = 0
 	}
 	va := geom.Mover{At: p.Point(), Velocity: r.Point().Sub(p.Point())}
@@ -261,9 +261,10 @@ func (m *movers) meet(every int, a, b *mover, i int, reach float64, f func(frame
 	if _, d := geom.ClosestApproach(va, vb, 1); d > reach+slack {
 		return
 	}
+	i := look * m.stride
 	for k := (i + every - 1) / every * every; k < min(i+m.stride, m.frames); k += every {
 		if slack == 0 {
-			f(k, p, q)
+			f(k, *p, *q)
 		} else {
 			f(k, m.at(a, k), m.at(b, k))
 		}
@@ -277,6 +278,17 @@ func (m *movers) speed(b *mover, frame int) float64 {
 		return 0
 	}
 	return m.at(b, j).Point().Dist(m.at(b, i).Point()) / float64(m.time(j)-m.time(i))
+}
+
+// goings are the velocities of a body at all frames.
+func (m *movers) goings(b *mover) []geom.Vec {
+	if b.goings == nil {
+		b.goings = make([]geom.Vec, m.frames)
+		for f := range b.goings {
+			b.goings[f] = m.velocity(b, f)
+		}
+	}
+	return b.goings
 }
 
 // velocity of a body at a frame.

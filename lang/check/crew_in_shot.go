@@ -66,6 +66,7 @@ beat "Across"
   A sees mina
 `,
 	},
-	Needs: Seen,
-	Run:   func(p *Pass) { p.expose(p.rule) },
+	Needs:   Seen,
+	Watches: watchesForbidden,
+	Run:     func(p *Pass) { p.expose(p.rule) },
 }

@@ -99,7 +99,8 @@ beat "Away"
   A sees mina
 `,
 	},
-	Needs: Seen,
+	Needs:   Seen,
+	Watches: watchesSubjects,
 	Run: func(p *Pass) {
 		if !p.lighting().Measured() {
 			return

@@ -94,7 +94,8 @@ beat "Near the lamp"
   A sees mina
 `,
 	},
-	Needs: Seen,
+	Needs:   Seen,
+	Watches: watchesSubjects,
 	Run: func(p *Pass) {
 		take := &p.Plan.Take
 		if !p.lighting().Measured() || take.Sensitivity <= 0 || take.Shutter <= 0 {

@@ -37,18 +37,20 @@ func (p *Pass) gaps(m *movers, b *mover) []gap {
 	}
 	var out []gap
 	join := max(1, int(m.rate.PerSecond()*sameFinding))
-	all := p.obstacles()
+	about := p.obstaclesNear(m, b)
 	m.looks(b, func(from, to int, s, q motion.Pose) {
-		if to == from || s.Point().Dist(q.Point()) < walking*float64(m.time(to)-m.time(from)) || !b.goes(m.time(from)) {
+		look := from / m.stride
+		there, t := about[look/stageLooks], m.lookAt[look]
+		if len(there) == 0 || to == from || s.Point().Dist(q.Point()) < walking*float64(m.time(to)-t) || !b.goes(t) {
 			return
 		}
-		usual := p.needs(m, b, m.time(from), true)
-		usual = math.Min(math.Max(usual, p.needs(m, b, m.time(from), false)), widestNeed)
+		usual := p.needs(m, b, t, true)
+		usual = math.Min(math.Max(usual, p.needs(m, b, t, false)), widestNeed)
 		low, high := geom.Bounds([]geom.Vec{s.Point(), q.Point()})
 		margin := geom.Vec{X: usual + lookSlack, Y: usual + lookSlack}
 		low, high = low.Sub(margin), high.Add(margin)
 		var near []*obstacle
-		for _, o := range all {
+		for _, o := range there {
 			if o.near(low, high) {
 				near = append(near, o)
 			}
@@ -75,6 +77,22 @@ func (p *Pass) gaps(m *movers, b *mover) []gap {
 	})
 	p.narrow[b] = out
 	return out
+}
+
+// mostNeed is no less than the room, to each side, that a body ever needs to look
+// for.
+func (m *movers) mostNeed(b *mover) float64 {
+	if b.person == nil {
+		return widestNeed
+	}
+	for _, list := range m.worn {
+		for _, w := range list {
+			if w.who == b.person {
+				return widestNeed
+			}
+		}
+	}
+	return 2 * b.radius
 }
 
 // goes says that a body is one that goes through gaps by itself at a time.

@@ -87,6 +87,10 @@ beat "Across"
 `,
 	},
 	Needs: Seen,
+	Watches: func(_ *Pass, _ int, thing plan.Thing) bool {
+		_, ok := thing.(*plan.Hole)
+		return ok
+	},
 	Run: func(p *Pass) {
 		for _, o := range p.hideouts() {
 			for _, g := range p.views().glimpses {

@@ -80,7 +80,8 @@ beat "Across"
   B sees M2
 `,
 	},
-	Needs: Seen,
+	Needs:   Seen,
+	Watches: watchesNothing,
 	Run: func(p *Pass) {
 		for _, o := range p.hideouts() {
 			p.blocked(&o)

@@ -68,7 +68,8 @@ beat "Across"
   B sees mina
 `,
 	},
-	Needs: Seen,
+	Needs:   Seen,
+	Watches: watchesNothing,
 	Run: func(p *Pass) {
 		for _, o := range p.hideouts() {
 			p.vignettes(&o)

@@ -69,6 +69,7 @@ beat "Round her"
   A circles mina 60 deg left at 4 m in 8 s
 `,
 	},
-	Needs: Seen,
-	Run:   func(p *Pass) { p.expose(p.rule) },
+	Needs:   Seen,
+	Watches: watchesForbidden,
+	Run:     func(p *Pass) { p.expose(p.rule) },
 }

@@ -84,7 +84,8 @@ beat "Across"
   A sees mina
 `,
 	},
-	Needs: Seen,
+	Needs:   Seen,
+	Watches: watchesSubjects,
 	Run: func(p *Pass) {
 		for camera := range p.Stage.Cameras {
 			track := p.Tracks.Camera(p.cameraAt(camera))

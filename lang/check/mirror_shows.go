@@ -72,7 +72,8 @@ beat "At the glass"
   A sees mina
 `,
 	},
-	Needs: Seen,
+	Needs:   Seen,
+	Watches: watchesForbidden,
 	Run: func(p *Pass) {
 		for camera := range p.Stage.Cameras {
 			for mirror := range p.Stage.Scene.Mirrors {

@@ -73,6 +73,10 @@ beat "Stand"
 `,
 	},
 	Needs: Seen,
+	Watches: func(p *Pass, _ int, thing plan.Thing) bool {
+		lamp, ok := thing.(*plan.Lamp)
+		return ok && lamp.Modern && p.Plan.Look.NeverModern != nil
+	},
 	Run: func(p *Pass) {
 		if p.Plan.Look.NeverModern == nil {
 			return

@@ -7,6 +7,7 @@ import (
 	"longhand/lang/geom"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
+	"longhand/lang/sight"
 	"longhand/lang/units"
 )
 
@@ -25,9 +26,12 @@ type mover struct {
 	low    float64  // of a box: over the floor it stands on
 	high   float64
 
-	looks  []motion.Pose   // at every look
+	staged []sight.Pose    // at every frame, or at all, of a person who is on the stage
+	goings []geom.Vec      // of each frame, m/s, where they were asked for
+	looks  []motion.Pose   // at every look, and at the last frame
 	close  [][]motion.Pose // at every frame, closeFrames on end where anybody asked
 	bounds []stage
+	around [][]*obstacle // by stage
 }
 
 // closeFrames is how many frames are looked at on end where a look is not enough.
@@ -46,18 +50,14 @@ func (m *movers) stages(b *mover) []stage {
 	if b.bounds != nil {
 		return b.bounds
 	}
-	long := stageLooks * m.stride
-	for from := 0; from < m.frames; from += long {
-		p := m.at(b, from).Point()
+	looks := m.looksOf(b)
+	for from := 0; from < len(m.lookAt); from += stageLooks {
+		p := looks[from].Point()
 		s := stage{p, p}
-		for f := from + m.stride; ; f += m.stride {
-			f = min(f, m.frames-1)
-			p := m.at(b, f).Point()
-			s.low = geom.Vec{X: math.Min(s.low.X, p.X), Y: math.Min(s.low.Y, p.Y)}
-			s.high = geom.Vec{X: math.Max(s.high.X, p.X), Y: math.Max(s.high.Y, p.Y)}
-			if f >= from+long || f >= m.frames-1 {
-				break
-			}
+		for _, q := range looks[from+1 : min(from+stageLooks+1, len(looks))] {
+			p := q.Point()
+			s.low = geom.Vec{X: min(s.low.X, p.X), Y: min(s.low.Y, p.Y)}
+			s.high = geom.Vec{X: max(s.high.X, p.X), Y: max(s.high.Y, p.Y)}
 		}
 		b.bounds = append(b.bounds, s)
 	}
@@ -67,9 +67,9 @@ func (m *movers) stages(b *mover) []stage {
 // apart is how far two boxes are from each other, along the axis on which they
 // are furthest.
 func (s stage) apart(t stage) float64 {
-	x := math.Max(t.low.X-s.high.X, s.low.X-t.high.X)
-	y := math.Max(t.low.Y-s.high.Y, s.low.Y-t.high.Y)
-	return math.Max(x, y)
+	x := max(t.low.X-s.high.X, s.low.X-t.high.X)
+	y := max(t.low.Y-s.high.Y, s.low.Y-t.high.Y)
+	return max(x, y)
 }
 
 // movers are all bodies of a take that can run into something, and how long a
@@ -118,12 +118,25 @@ func (p *Pass) moving() *movers {
 	}
 	for _, tr := range t.Bodies {
 		if b := newMover(tr); b != nil {
+			b.staged = p.staged(b)
 			m.list = append(m.list, b)
 			m.by[tr.Thing] = b
 		}
 	}
 	p.bodies = m
 	return m
+}
+
+// staged is where a person was found to be at every frame when the scene was
+// made, if it was.
+func (p *Pass) staged(b *mover) []sight.Pose {
+	if p.Stage == nil || b.person == nil {
+		return nil
+	}
+	if bodies := p.Stage.Body(b.thing); len(bodies) == 1 {
+		return p.Stage.Scene.Bodies[bodies[0]].Track
+	}
+	return nil
 }
 
 func newMover(tr *motion.Track) *mover {
@@ -167,12 +180,13 @@ const hungHeight = 0.5
 
 // at is the pose at a frame.
 func (m *movers) at(b *mover, frame int) motion.Pose {
-	if frame%m.stride == 0 {
-		if b.looks == nil {
-			b.looks = make([]motion.Pose, len(m.lookAt))
-			b.track.Sample(m.lookAt, b.looks)
-		}
-		return b.looks[frame/m.stride]
+	switch {
+	case len(b.staged) == 1:
+		return posed(&b.staged[0])
+	case len(b.staged) > 1:
+		return posed(&b.staged[frame])
+	case frame%m.stride == 0:
+		return m.looksOf(b)[frame/m.stride]
 	}
 	if b.close == nil {
 		b.close = make([][]motion.Pose, m.frames/closeFrames+1)
@@ -188,6 +202,36 @@ func (m *movers) at(b *mover, frame int) motion.Pose {
 		b.track.Sample(times, *poses)
 	}
 	return (*poses)[frame%closeFrames]
+}
+
+// looksOf are the poses at every look and at the last frame.
+func (m *movers) looksOf(b *mover) []motion.Pose {
+	if b.looks != nil {
+		return b.looks
+	}
+	n := len(m.lookAt)
+	b.looks = make([]motion.Pose, n+1)
+	switch len(b.staged) {
+	case 0:
+		b.track.Sample(m.lookAt, b.looks[:n])
+	case 1:
+		for i := range m.lookAt {
+			b.looks[i] = posed(&b.staged[0])
+		}
+	default:
+		for i := range m.lookAt {
+			b.looks[i] = posed(&b.staged[i*m.stride])
+		}
+	}
+	b.looks[n] = m.at(b, m.frames-1)
+	return b.looks
+}
+
+// end is the frame at which a stretch that begins with the n-th look ends.
+func (m *movers) end(n int) int { return min((n+1)*m.stride, m.frames-1) }
+
+func posed(p *sight.Pose) motion.Pose {
+	return motion.Pose{X: units.Metres(p.X), Y: units.Metres(p.Y), Z: units.Metres(p.Z), Heading: p.Heading, Height: units.Metres(p.Height)}
 }
 
 func (m *movers) time(frame int) units.Seconds { return m.rate.Time(units.Frame(frame)) }
@@ -211,9 +255,10 @@ func (b *mover) span(pose motion.Pose) (low, high float64) {
 
 // looks calls f for each stretch between two looks, with the poses at its ends.
 func (m *movers) looks(b *mover, f func(from, to int, p, q motion.Pose)) {
-	for i := 0; ; i += m.stride {
-		j := min(i+m.stride, m.frames-1)
-		f(i, j, m.at(b, i), m.at(b, j))
+	looks := m.looksOf(b)
+	for n := range m.lookAt {
+		i, j := n*m.stride, m.end(n)
+		f(i, j, looks[n], looks[n+1])
 		if j >= m.frames-1 {
 			return
 		}

@@ -62,7 +62,8 @@ beat "Stand"
   A sees mina
 `,
 	},
-	Needs: Seen,
+	Needs:   Seen,
+	Watches: watchesNothing,
 	Run: func(p *Pass) {
 		if p.Plan.Look.NeverZoom == nil {
 			return

@@ -49,6 +49,31 @@ func (p *Pass) obstacles() []*obstacle {
 	return p.solids
 }
 
+// obstaclesNear are those that a body could come near to in each stage: those that
+// could meet what holds it and all the room it needs.
+func (p *Pass) obstaclesNear(m *movers, b *mover) [][]*obstacle {
+	if b.around != nil {
+		return b.around
+	}
+	by := max(b.reach, m.mostNeed(b)) + lookSlack
+	margin := geom.Vec{X: by, Y: by}
+	all := p.obstacles()
+	stages := m.stages(b)
+	b.around = make([][]*obstacle, len(stages))
+	var found []*obstacle
+	for n, s := range stages {
+		low, high := s.low.Sub(margin), s.high.Add(margin)
+		from := len(found)
+		for _, o := range all {
+			if o.near(low, high) {
+				found = append(found, o)
+			}
+		}
+		b.around[n] = found[from:len(found):len(found)]
+	}
+	return b.around
+}
+
 // shutTimes is when a door is shut. One that opens is out of the way when it is
 // open, one that shuts is in it from its first moment.
 func (p *Pass) shutTimes(d *plan.Door) []shutTime {

@@ -62,7 +62,8 @@ beat "Stand"
   A sees mina
 `,
 	},
-	Needs: Seen,
+	Needs:   Seen,
+	Watches: watchesNothing,
 	Run: func(p *Pass) {
 		rule := p.Plan.Look.OnlyLenses
 		if rule == nil || len(rule.Lenses) == 0 {

@@ -38,6 +38,7 @@ type Pass struct {
 	bodies   *movers
 	solids   []*obstacle
 	narrow   map[*mover][]gap
+	met      map[[2]*mover][]contact
 	together map[pair][]bond
 	seen     *views
 	held     []holder

@@ -11,6 +11,7 @@ import (
 	"sync"
 
 	"longhand/lang/diag"
+	"longhand/lang/plan"
 	"longhand/lang/source"
 )
 
@@ -18,7 +19,10 @@ import (
 type Rule struct {
 	diag.Entry
 	Needs Stage
-	Run   func(p *Pass)
+	// Watches is whether the rule asks what a camera sees of a thing; nil where it
+	// asks about everything.
+	Watches func(p *Pass, camera int, thing plan.Thing) bool
+	Run     func(p *Pass)
 }
 
 // Stage is what has to have been computed before a rule can run.
@@ -66,7 +70,7 @@ func (p *Pass) fork() *Pass {
 // ctx is done.
 func (p *Pass) runAll(ctx context.Context, from, to Stage) {
 	for _, r := range Rules {
-		if r.Needs < from || r.Needs > to || p.ErrorsOnly && r.Severity != diag.Error {
+		if r.Needs < from || r.Needs > to || p.leavesOut(r) {
 			continue
 		}
 		if ctx.Err() != nil {

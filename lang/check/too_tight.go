@@ -6,6 +6,7 @@ import (
 	"longhand/lang/body"
 	"longhand/lang/clock"
 	"longhand/lang/diag"
+	"longhand/lang/plan"
 	"longhand/lang/units"
 )
 
@@ -77,6 +78,10 @@ beat "Along"
 `,
 	},
 	Needs: Seen,
+	Watches: func(p *Pass, _ int, thing plan.Thing) bool {
+		who := personOf(thing)
+		return who != nil && !who.Crew && p.Plan.Look.Tightest != nil
+	},
 	Run: func(p *Pass) {
 		if p.Plan.Look.Tightest == nil {
 			return

@@ -77,7 +77,8 @@ beat "Talk"
   A sees mina, otto fifty-fifty
 `,
 	},
-	Needs: Seen,
+	Needs:   Seen,
+	Watches: watchesSubjects,
 	Run: func(p *Pass) {
 		for _, l := range p.lookings() {
 			if l.aim.See.Even {

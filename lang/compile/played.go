@@ -46,10 +46,9 @@ func (r *Played) play(ctx context.Context, p *plan.Plan, o playing) (diag.Bag, e
 	}
 	if o.upTo >= check.Seen {
 		o.doing("working out what the cameras see")
-		if err := r.look(ctx, p, o); err != nil {
+		if err := r.look(ctx, pass, o); err != nil {
 			return diag.Bag{}, err
 		}
-		pass.Stage, pass.Sight = r.Stage, r.Sight
 	}
 	o.doing("checking")
 	found, err := check.Run(ctx, pass, o.upTo)
@@ -58,8 +57,12 @@ func (r *Played) play(ctx context.Context, p *plan.Plan, o playing) (diag.Bag, e
 }
 
 // look stages the tracks and sees what there is to see.
-func (r *Played) look(ctx context.Context, p *plan.Plan, o playing) (err error) {
-	r.Stage = staging.BuildOn(p, r.Tracks, o.sight.Workers)
+func (r *Played) look(ctx context.Context, pass *check.Pass, o playing) (err error) {
+	r.Stage = staging.BuildOn(pass.Plan, r.Tracks, o.sight.Workers)
+	pass.Stage = r.Stage
+	if o.errorsOnly { // glows make no check fail
+		o.sight.Watch, o.sight.NoGlares = check.Watch(pass), true
+	}
 	if o.rolls != nil {
 		for i, c := range r.Stage.Cameras {
 			if !o.rolls(c) {
@@ -72,5 +75,6 @@ func (r *Played) look(ctx context.Context, p *plan.Plan, o playing) (err error) 
 	} else {
 		r.Sight, err = sight.See(ctx, r.Stage.Scene, o.sight)
 	}
+	pass.Sight = r.Sight
 	return err
 }

@@ -13,13 +13,18 @@ import (
 // At a frame where a camera stands and looks as before, a body's numbers are
 // kept if it is where it was and nothing that moved, came or went could hide it,
 // before or after. Things are matched by name. The earlier report and its scene
-// must not have been written to.
+// must not have been written to. Where only some bodies are watched, now or then,
+// everything is worked out anew.
 func Again(ctx context.Context, before *Report, s *Scene, o Options) (*Report, error) {
 	if err := s.Check(); err != nil {
 		return nil, err
 	}
 	st := newStage(s)
-	d := compare(before.stage, st)
+	st.watch(o)
+	var d *changes
+	if !st.partly() && !before.stage.partly() {
+		d = compare(before.stage, st)
+	}
 	if d == nil {
 		return st.see(ctx, o, func(w *tileWorker, t *tile) { w.fresh(t) })
 	}

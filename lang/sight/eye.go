@@ -24,15 +24,16 @@ type eye struct {
 	left, up [3]float64
 	tx, ty   float64 // half the frame's width and height at distance 1
 	area     float64 // of the frame at distance 1
-	wedge    wedge   // of the floor that is looked at, level only: all that holds the frame, or less
+	wedge    wedge   // of the floor that is looked at, level only: all that matters of what holds the frame
 }
 
 // wedge is the floor between two columns: reach times n0 or n1 is how far past its
-// sides a circle's middle may lie for the circle to reach in.
-type wedge struct{ p0, p1, n0, n1 float64 }
+// sides a circle's middle may lie for the circle to reach in. What is deeper than
+// deep is not looked at.
+type wedge struct{ p0, p1, n0, n1, deep float64 }
 
 func newWedge(p0, p1 float64) wedge {
-	return wedge{p0, p1, math.Sqrt(1 + p0*p0), math.Sqrt(1 + p1*p1)}
+	return wedge{p0, p1, math.Sqrt(1 + p0*p0), math.Sqrt(1 + p1*p1), math.Inf(1)}
 }
 
 // line is s = a*cx + b*cy.

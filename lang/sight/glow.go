@@ -14,7 +14,7 @@ const offLimit = math.Pi / 2
 // newGlares makes an empty entry for each stretch of rolling and each glow.
 func (st *stage) newGlares() []Glare {
 	var out []Glare
-	if len(st.scene.Glows) == 0 {
+	if len(st.scene.Glows) == 0 || st.unlit {
 		return nil
 	}
 	for c := range st.scene.Cameras {

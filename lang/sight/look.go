@@ -231,7 +231,7 @@ func (e *eye) misses(q, l, r float64) bool {
 		return false
 	}
 	w := &e.wedge
-	return q < -r || l-w.p1*q > r*w.n1 || w.p0*q-l > r*w.n0
+	return q < -r || q-r > w.deep || l-w.p1*q > r*w.n1 || w.p0*q-l > r*w.n0
 }
 
 // meets is whether an item's bounds meet the window's.

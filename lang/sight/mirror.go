@@ -31,7 +31,7 @@ func (l *looker) mirrors(camera int, f units.Frame, put func(row int, s area)) {
 		l.cover.win = &l.glass
 		for i := range l.images[:l.nimage] {
 			t := &l.images[i]
-			if t.ref < 0 {
+			if t.ref < 0 || l.st.ignores(camera, int(t.ref)) {
 				continue
 			}
 			put((m+1)*len(l.st.shapes)+int(t.ref), l.image(t, pane))

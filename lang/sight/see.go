@@ -16,6 +16,12 @@ type Options struct {
 	// Progress is told how many camera frames are done of how many, from time
 	// to time, by one goroutine at a time.
 	Progress func(done, total int)
+	// Watch is whether anybody asks what a camera sees of a body; of what nobody
+	// asks about the report has nothing, as of what is out of frame. It hides what
+	// is behind it all the same. Nil asks about everything.
+	Watch func(camera, body int) bool
+	// NoGlares leaves the glows out of the report.
+	NoGlares bool
 }
 
 func (o Options) workers() int {
@@ -40,6 +46,7 @@ func See(ctx context.Context, s *Scene, o Options) (*Report, error) {
 		return nil, err
 	}
 	st := newStage(s)
+	st.watch(o)
 	return st.see(ctx, o, func(w *tileWorker, t *tile) { w.fresh(t) })
 }
 

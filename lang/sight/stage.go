@@ -17,6 +17,10 @@ type stage struct {
 	owns   [][]own  // one list a camera
 	flats  []upflat // mirrors first, then glows
 
+	watched [][]int  // by camera, the bodies somebody asks about; nil: all
+	ignored [][]bool // by camera and body; nil: none
+	unlit   bool     // nobody asks about the glows
+
 	glances sync.Pool // of lookers
 }
 

@@ -52,12 +52,15 @@ func (w *tileWorker) clear() {
 // all works out every row at a frame.
 func (w *tileWorker) all(t *tile, f units.Frame) {
 	col := int(f - t.From)
-	if !w.frame(t.camera, f) {
+	c := &w.st.scene.Cameras[t.camera]
+	if !w.eye.set(c, c.At(f)) || !w.lookOut(t.camera, f) {
 		return
 	}
+	w.around(t.camera, f)
 	for i := w.nset; i < w.n; i++ {
-		it := &w.items[i]
-		w.put(int(it.ref), col, w.measure(it))
+		if it := &w.items[i]; !w.st.ignores(t.camera, int(it.ref)) {
+			w.put(int(it.ref), col, w.measure(it))
+		}
 	}
 	w.mirrors(t.camera, f, func(row int, s area) { w.put(row, col, s) })
 	w.glows(t.camera, f)
