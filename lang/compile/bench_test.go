@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"longhand/lang/rehearse"
 )
 
 func shipped(tb testing.TB) string {
@@ -69,14 +71,12 @@ func BenchmarkMemory(b *testing.B) {
 	})
 }
 
-// BenchmarkPlaying is one rehearsal, at every frame, on one core.
-func BenchmarkPlaying(b *testing.B) {
+// BenchmarkRehearsal is one rehearsal, as drawn, at every frame, on one core.
+func BenchmarkRehearsal(b *testing.B) {
 	measured(b, func(b *testing.B, text string) {
 		r, err := Text(context.Background(), "a.take", text, Options{})
 		require.NoError(b, err)
-		play := Player(r.Plan)
-		for b.Loop() {
-			play(context.Background(), nil)
-		}
+		b.ResetTimer()
+		rehearse.Run(context.Background(), Player(r.Plan), rehearse.Options{Runs: b.N, Workers: 1})
 	})
 }

@@ -1,6 +1,8 @@
 package motion
 
 import (
+	"sync"
+
 	"longhand/lang/geom"
 	"longhand/lang/optics"
 	"longhand/lang/plan"
@@ -32,6 +34,9 @@ type CameraTrack struct {
 	swings []swing
 	focus  []focusing
 	end    float64
+
+	once  sync.Once
+	views []View // at every frame, made when first asked for
 }
 
 // Hold is a time a camera spends on one rig, or behind one hole.
@@ -129,6 +134,20 @@ func (c *CameraTrack) At(at units.Seconds) View {
 		X: p.X, Y: p.Y, Z: p.Z, Pan: wrap(pan), Tilt: tilt, Focal: focal,
 		Focus: c.focused(t, p, pan, tilt),
 	}
+}
+
+// mostViews bounds the frames looked at: twelve hours. No take is longer.
+const mostViews = 1 << 20
+
+// Views is the lens at every frame of the take. Nobody may write to it.
+func (t *Tracks) Views(c *CameraTrack) []View {
+	c.once.Do(func() {
+		c.views = make([]View, min(t.Frames, mostViews))
+		for f := range c.views {
+			c.views[f] = c.At(t.Rate.Time(units.Frame(f)))
+		}
+	})
+	return c.views
 }
 
 // Speed of the lens in space.

@@ -49,6 +49,8 @@ const (
 	LensLow                   // m: the lens lower than the rig goes
 	LensHigh                  // m: the lens higher than the rig goes
 	Radius                    // m: a curve tighter than the rig's
+
+	quantities = iota // how many there are
 )
 
 // Demand is the most that a line asks for of one quantity, with what is usual

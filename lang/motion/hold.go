@@ -2,7 +2,7 @@ package motion
 
 import (
 	"math"
-	"sort"
+	"slices"
 
 	"longhand/lang/body"
 	"longhand/lang/clock"
@@ -172,7 +172,5 @@ func (h *hold) place(at *geom.Vec, up *units.Metres) {
 const armOut = 0.75
 
 func byStart(actions []*plan.Action, c *clock.Clock) []*plan.Action {
-	out := append([]*plan.Action(nil), actions...)
-	sort.SliceStable(out, func(i, j int) bool { return c.Of(out[i]).Start < c.Of(out[j]).Start })
-	return out
+	return inTime(slices.Clone(actions), func(a **plan.Action) (units.Seconds, int) { return c.Of(*a).Start, 0 })
 }

@@ -22,7 +22,7 @@ func (t *Tracks) LensDemands() []Demand {
 	each := make([][]Demand, len(t.Cameras))
 	var wg sync.WaitGroup
 	for i, c := range t.Cameras {
-		wg.Go(func() { each[i] = append(c.aimDemands(t.Rate, t.Frames), c.heightDemands()...) })
+		wg.Go(func() { each[i] = append(c.aimDemands(t.Rate, t.Views(c)), c.heightDemands()...) })
 	}
 	wg.Wait()
 	f := Facts{Demands: slices.Concat(each...)}
@@ -38,11 +38,8 @@ type demandKey struct {
 	quantity Quantity
 }
 
-// maxFrames bounds the frames looked at: twelve hours. No take is longer.
-const maxFrames = 1 << 20
-
 // aimDemands looks at pan, tilt and focus from frame to frame.
-func (c *CameraTrack) aimDemands(rate units.Rate, frames int) []Demand {
+func (c *CameraTrack) aimDemands(rate units.Rate, views []View) []Demand {
 	found := make(map[demandKey]*Demand)
 	var order []*Demand
 	put := func(a *plan.Action, q Quantity, at units.Seconds, v float64, lim body.Limit[units.DegreesPerSecond], source string) {
@@ -62,9 +59,9 @@ func (c *CameraTrack) aimDemands(rate units.Rate, frames int) []Demand {
 	}
 	var was View // with the pan and tilt that the aim wants
 	step := float64(rate.Duration(1))
-	for k := range min(frames, maxFrames) {
+	for k := range views {
 		at := rate.Time(units.Frame(k))
-		now := c.asked(float64(at))
+		now := c.asked(float64(at), &views[k])
 		if k > 0 && c.Rolling(at) {
 			mid := at - units.Seconds(step/2)
 			lim := c.Hold(mid).Limits
@@ -87,19 +84,12 @@ func (c *CameraTrack) aimDemands(rate units.Rate, frames int) []Demand {
 }
 
 // asked is the lens at a time with the pan and the tilt that the aim wants, as if
-// it could be flung round; nothing else of it is filled in but the focus.
-func (c *CameraTrack) asked(at float64) View {
-	t := clamp(at, 0, c.end)
-	from, focal := c.pupil(t), c.focalAt(t)
-	pan, tilt := c.wantedBy(t, from, focal, len(c.aims))
-	out := View{Pan: pan, Tilt: tilt}
-	if t != at {
+// it could be flung round; view is where it is.
+func (c *CameraTrack) asked(at float64, view *View) View {
+	out := *view
+	if at < 0 || at > c.end || c.lagAt(at, len(c.aims)) != nil {
 		out.Pan, out.Tilt = c.wanted(at, len(c.aims))
 	}
-	if l := c.lagAt(t, len(c.aims)); l != nil {
-		pan, tilt = l.pan.at(t), l.tilt.at(t)
-	}
-	out.Focus = c.focused(t, from, pan, tilt)
 	return out
 }
 

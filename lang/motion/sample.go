@@ -21,15 +21,15 @@ func (t *Track) points(times []units.Seconds, poses []Pose) {
 	for k, i := t.segmentAt(times[0]), 0; i < len(times); k++ {
 		end := len(times)
 		if k+1 < len(t.Segments) {
-			end = before(times, i, t.Segments[k+1].Start)
+			end = until(times, i, t.Segments[k+1].Start)
 		}
 		t.Segments[k].points(times[i:end], poses[i:end])
 		i = end
 	}
 }
 
-// before is the first of some times, from one on, that isn't before another.
-func before(times []units.Seconds, from int, at units.Seconds) int {
+// until is the first of some times, from one on, that isn't before another.
+func until(times []units.Seconds, from int, at units.Seconds) int {
 	for from < len(times) && times[from] < at {
 		from++
 	}

@@ -2,7 +2,6 @@ package motion
 
 import (
 	"math"
-	"sort"
 
 	"longhand/lang/clock"
 	"longhand/lang/plan"
@@ -145,22 +144,15 @@ func (f *Facts) sort() {
 		}
 		return a.Index
 	}
-	sort.SliceStable(f.Jumps, func(i, j int) bool { return f.Jumps[i].At < f.Jumps[j].At })
-	sort.SliceStable(f.Demands, func(i, j int) bool {
-		a, b := f.Demands[i], f.Demands[j]
-		if a.From != b.From {
-			return a.From < b.From
-		}
-		if by(a.Action) != by(b.Action) {
-			return by(a.Action) < by(b.Action)
-		}
-		return a.Quantity < b.Quantity
+	f.Jumps = inTime(f.Jumps, func(j *Jump) (units.Seconds, int) { return j.At, 0 })
+	f.Demands = inTime(f.Demands, func(d *Demand) (units.Seconds, int) {
+		return d.From, by(d.Action)*quantities + int(d.Quantity)
 	})
-	sort.SliceStable(f.Joins, func(i, j int) bool { return f.Joins[i].Start < f.Joins[j].Start })
-	sort.SliceStable(f.Handoffs, func(i, j int) bool { return f.Handoffs[i].Start < f.Handoffs[j].Start })
-	sort.SliceStable(f.Loads, func(i, j int) bool { return f.Loads[i].Start < f.Loads[j].Start })
-	sort.SliceStable(f.Backing, func(i, j int) bool { return f.Backing[i].From < f.Backing[j].From })
-	sort.SliceStable(f.Rides, func(i, j int) bool { return f.Rides[i].From < f.Rides[j].From })
-	sort.SliceStable(f.Carries, func(i, j int) bool { return f.Carries[i].From < f.Carries[j].From })
-	sort.SliceStable(f.Armed, func(i, j int) bool { return f.Armed[i].At < f.Armed[j].At })
+	f.Joins = inTime(f.Joins, func(j *Join) (units.Seconds, int) { return j.Start, 0 })
+	f.Handoffs = inTime(f.Handoffs, func(h *Handoff) (units.Seconds, int) { return h.Start, 0 })
+	f.Loads = inTime(f.Loads, func(l *Load) (units.Seconds, int) { return l.Start, 0 })
+	f.Backing = inTime(f.Backing, func(b *Backing) (units.Seconds, int) { return b.From, 0 })
+	f.Rides = inTime(f.Rides, func(r *Ride) (units.Seconds, int) { return r.From, 0 })
+	f.Carries = inTime(f.Carries, func(c *Carry) (units.Seconds, int) { return c.From, 0 })
+	f.Armed = inTime(f.Armed, func(a *ArmShort) (units.Seconds, int) { return a.At, 0 })
 }

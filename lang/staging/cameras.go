@@ -52,8 +52,8 @@ func (b *builder) camera(c *motion.CameraTrack, bodyAt int) {
 func (b *builder) film(c *motion.CameraTrack, out *sight.Camera, box *sight.Body) {
 	views, poses := make([]sight.View, len(b.times)), make([]sight.Pose, len(b.times))
 	lens := true
-	for f, t := range b.times {
-		v := c.At(t)
+	for f, v := range b.tracks.Views(c) {
+		t := b.times[f]
 		lens = lens && v.Focal > 0
 		views[f] = sight.View{
 			X: v.X, Y: v.Y, Z: v.Z, Pan: v.Pan, Tilt: v.Tilt, Roll: v.Roll, Focal: v.Focal, Focus: v.Focus,
