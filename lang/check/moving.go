@@ -26,7 +26,7 @@ type mover struct {
 	low    float64  // of a box: over the floor it stands on
 	high   float64
 
-	staged []sight.Pose    // at every frame, or at all, of a person who is on the stage
+	staged []sight.Pose    // at every frame, or at all, as it is on the stage; else nil
 	goings []geom.Vec      // of each frame, m/s, where they were asked for
 	looks  []motion.Pose   // at every look, and at the last frame
 	close  [][]motion.Pose // at every frame, closeFrames on end where anybody asked
@@ -127,13 +127,13 @@ func (p *Pass) moving() *movers {
 	return m
 }
 
-// staged is where a person was found to be at every frame when the scene was
-// made, if it was.
+// staged is where a body was found to be at every frame when the scene was made,
+// if it was: where its first part is, which stands on the floor.
 func (p *Pass) staged(b *mover) []sight.Pose {
-	if p.Stage == nil || b.person == nil {
+	if p.Stage == nil || b.person == nil && b.low != 0 {
 		return nil
 	}
-	if bodies := p.Stage.Body(b.thing); len(bodies) == 1 {
+	if bodies := p.Stage.Body(b.thing); len(bodies) > 0 {
 		return p.Stage.Scene.Bodies[bodies[0]].Track
 	}
 	return nil

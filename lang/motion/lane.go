@@ -34,7 +34,9 @@ type boarded struct {
 }
 
 func newLane(b *builder, t plan.Thing) *lane {
-	return &lane{b: b, t: sized(t), events: b.events[t], wrap: func(w way) way { return w }}
+	l := &lane{b: b, t: sized(t), events: b.events[t], wrap: func(w way) way { return w }}
+	l.t.Segments = make([]Segment, 0, 2*len(l.events)+1)
+	return l
 }
 
 // build is the whole track, nil where nothing says where the thing is.

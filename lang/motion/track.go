@@ -166,10 +166,11 @@ func (t *Track) cut(at float64) {
 
 // tidy drops segments that take no time, but for one where there are no others.
 func (t *Track) tidy() {
-	kept := t.Segments[:0:0]
-	for i, s := range t.Segments {
-		if s.End > s.Start || len(kept) == 0 && i == len(t.Segments)-1 {
-			kept = append(kept, s)
+	last := len(t.Segments) - 1
+	kept := t.Segments[:0]
+	for i := range t.Segments {
+		if s := &t.Segments[i]; s.End > s.Start || len(kept) == 0 && i == last {
+			kept = append(kept, *s)
 		}
 	}
 	t.Segments = kept
