@@ -128,10 +128,15 @@ func (w *passing) note(frame int, gap, short, speed float64, follows bool) {
 func (p *Pass) passes(m *movers, v, b *mover, reach float64) {
 	var ahead, beside passing
 	gapHard := float64(body.VehicleGap.Hard)
-	goings := m.goings(v)
+	lanes := m.lanes(v)
+	near := v.reach + b.radius + gapHard
+	may := func(look int, nearest float64) bool {
+		l := lanes[look]
+		return !l.rests && (nearest <= near+2*lookSlack || l.way == geom.Vec{} || m.mayBeAhead(v, b, look, l.way))
+	}
 	// Nobody gets far in a twelfth of a second.
-	m.meetingsEvery(max(1, m.stride/3), v, b, reach, func(frame int, s, q motion.Pose) {
-		going := goings[frame]
+	m.meetingsEvery(max(1, m.stride/3), v, b, reach, may, func(frame int, s, q motion.Pose) {
+		going := m.velocity(v, frame)
 		speed := going.Len()
 		if speed < creeping {
 			return
@@ -156,7 +161,7 @@ func (p *Pass) passes(m *movers, v, b *mover, reach float64) {
 				beside.note(frame, math.Max(0, gap), gapHard-gap, speed, false)
 			}
 		}
-		if gap, ok := m.aheadOf(v, b, frame, s.Point(), q.Point(), stop+gapHard); ok {
+		if gap, ok := m.aheadOf(v, b, frame, s.Point(), q.Point(), going.Unit(), stop+gapHard); ok {
 			closing := speed - m.velocity(b, frame).Dot(going.Unit())
 			ahead.note(frame, gap, stop+gapHard-gap, speed, v.rig != nil && closing < keepsPace)
 		}
@@ -193,16 +198,15 @@ func (p *Pass) finishPass(d *diag.Diagnostic, m *movers, b *mover, w passing) {
 	d.Note("%s", safety.Vehicles.Caution())
 }
 
-// aheadOf is how far ahead of a vehicle's end, the vehicle being at one place,
-// somebody at another is, along its way or straight on past it; false where they
-// are to the side, behind or further.
-func (m *movers) aheadOf(v, b *mover, frame int, at, q geom.Vec, within float64) (float64, bool) {
-	dir := m.goings(v)[frame].Unit()
+// aheadOf is how far ahead of a vehicle's end, the vehicle being at one place and
+// going one way, somebody at another is, along its way or straight on past it; false
+// where they are to the side, behind or further.
+func (m *movers) aheadOf(v, b *mover, frame int, at, q, dir geom.Vec, within float64) (float64, bool) {
 	rel := q.Sub(at)
 	if rel.Len() > within+v.long+b.radius || dir == (geom.Vec{}) {
 		return 0, false
 	}
-	side := v.wide + b.radius + aheadSide
+	side := aheadWithin(v, b)
 	s := v.track.Segment(m.time(frame))
 	if s.Kind != motion.Moving || s.Path == nil || s.Profile == nil || s.Straight() {
 		u := rel.Dot(dir)
@@ -228,4 +232,46 @@ func (m *movers) aheadOf(v, b *mover, frame int, at, q geom.Vec, within float64)
 		}
 	}
 	return 0, false
+}
+
+// aheadWithin is how far to the side of a vehicle's way somebody is still ahead of
+// it.
+func aheadWithin(v, b *mover) float64 { return v.wide + b.radius + aheadSide }
+
+// lane is how a vehicle goes from a look to the next: it rests all the time, or
+// goes one way all the time; neither where it does both, or bends.
+type lane struct {
+	rests bool
+	way   geom.Vec
+}
+
+func (m *movers) lanes(v *mover) []lane {
+	if v.lanes != nil {
+		return v.lanes
+	}
+	v.lanes = make([]lane, len(m.lookAt))
+	for look := range v.lanes {
+		// A velocity is told from the frames on either side.
+		from, to := max(0, look*m.stride-1), min((look+1)*m.stride, m.frames-1)
+		s := v.track.Segment(m.time(from))
+		switch {
+		case s != v.track.Segment(m.time(to)):
+		case s.Kind == motion.Resting:
+			v.lanes[look].rests = true
+		case s.Straight():
+			v.lanes[look].way = s.Path.Tangent(0)
+		}
+	}
+	return v.lanes
+}
+
+// mayBeAhead is whether somebody may be ahead of a vehicle that goes straight from a
+// look to the next.
+func (m *movers) mayBeAhead(v, b *mover, look int, way geom.Vec) bool {
+	p := b.looks[look].Point().Sub(v.looks[look].Point())
+	q := b.looks[look+1].Point().Sub(v.looks[look+1].Point())
+	const slack = 2 * lookSlack
+	side := aheadWithin(v, b) + slack
+	x, y := way.Cross(p), way.Cross(q)
+	return !(x > side && y > side || x < -side && y < -side || way.Dot(p) < -slack && way.Dot(q) < -slack)
 }

@@ -230,45 +230,54 @@ func away(p geom.Polygon, q geom.Vec) float64 {
 // meetings calls f, in order, for each frame at which two bodies may be within a
 // margin of each other.
 func (m *movers) meetings(a, b *mover, margin float64, f func(frame int, p, q motion.Pose)) {
-	m.meetingsEvery(1, a, b, margin, f)
+	m.meetingsEvery(1, a, b, margin, nil, f)
 }
 
 // meetingsEvery is meetings for the frames that are a multiple of some number
-// alone.
-func (m *movers) meetingsEvery(every int, a, b *mover, margin float64, f func(frame int, p, q motion.Pose)) {
+// alone, and of those after a look for which may says that it is worth it: it is
+// told how near the two come to each other until the next if both go straight. Nil
+// is for all.
+func (m *movers) meetingsEvery(every int, a, b *mover, margin float64, may func(look int, nearest float64) bool,
+	f func(frame int, p, q motion.Pose)) {
 	reach := a.reach + b.reach + margin
 	sa, sb := m.stages(a), m.stages(b)
 	for n := range sa {
 		if sa[n].apart(sb[n]) > reach+2*lookSlack {
 			continue
 		}
-		for k := n * stageLooks; k < min((n+1)*stageLooks, len(m.lookAt)); k++ {
-			m.meet(every, a, b, k, reach, f)
+		for look := n * stageLooks; look < min((n+1)*stageLooks, len(m.lookAt)); look++ {
+			nearest, still := m.nearest(a, b, look)
+			slack := 2 * lookSlack
+			if still {
+				slack = 0
+			}
+			if nearest > reach+slack || may != nil && !may(look, nearest) {
+				continue
+			}
+			i := look * m.stride
+			for k := (i + every - 1) / every * every; k < min(i+m.stride, m.frames); k += every {
+				if still {
+					f(k, a.looks[look], b.looks[look])
+				} else {
+					f(k, m.at(a, k), m.at(b, k))
+				}
+			}
 		}
 	}
 }
 
-// meet is meetings from one look to the next.
-func (m *movers) meet(every int, a, b *mover, look int, reach float64, f func(frame int, p, q motion.Pose)) {
+// nearest is how near two bodies come from one look to the next if both go
+// straight, and whether they stand still.
+func (m *movers) nearest(a, b *mover, look int) (nearest float64, still bool) {
 	p, r := &a.looks[look], &a.looks[look+1]
 	q, s := &b.looks[look], &b.looks[look+1]
-	slack := 2 * lookSlack
 	if *p == *r && *q == *s {
-		slack = 0
+		return p.Point().Dist(q.Point()), true
 	}
 	va := geom.Mover{At: p.Point(), Velocity: r.Point().Sub(p.Point())}
 	vb := geom.Mover{At: q.Point(), Velocity: s.Point().Sub(q.Point())}
-	if _, d := geom.ClosestApproach(va, vb, 1); d > reach+slack {
-		return
-	}
-	i := look * m.stride
-	for k := (i + every - 1) / every * every; k < min(i+m.stride, m.frames); k += every {
-		if slack == 0 {
-			f(k, *p, *q)
-		} else {
-			f(k, m.at(a, k), m.at(b, k))
-		}
-	}
+	_, d := geom.ClosestApproach(va, vb, 1)
+	return d, false
 }
 
 // speed of a body at a frame, from its neighbours.
@@ -278,17 +287,6 @@ func (m *movers) speed(b *mover, frame int) float64 {
 		return 0
 	}
 	return m.at(b, j).Point().Dist(m.at(b, i).Point()) / float64(m.time(j)-m.time(i))
-}
-
-// goings are the velocities of a body at all frames.
-func (m *movers) goings(b *mover) []geom.Vec {
-	if b.goings == nil {
-		b.goings = make([]geom.Vec, m.frames)
-		for f := range b.goings {
-			b.goings[f] = m.velocity(b, f)
-		}
-	}
-	return b.goings
 }
 
 // velocity of a body at a frame.

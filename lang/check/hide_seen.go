@@ -87,7 +87,7 @@ beat "Across"
 `,
 	},
 	Needs: Seen,
-	Watches: func(_ *Pass, _ int, thing plan.Thing) bool {
+	Watches: func(_ *Pass, _ *plan.Camera, thing plan.Thing) bool {
 		_, ok := thing.(*plan.Hole)
 		return ok
 	},

@@ -73,7 +73,7 @@ beat "Stand"
 `,
 	},
 	Needs: Seen,
-	Watches: func(p *Pass, _ int, thing plan.Thing) bool {
+	Watches: func(p *Pass, _ *plan.Camera, thing plan.Thing) bool {
 		lamp, ok := thing.(*plan.Lamp)
 		return ok && lamp.Modern && p.Plan.Look.NeverModern != nil
 	},

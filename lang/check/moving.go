@@ -26,8 +26,8 @@ type mover struct {
 	low    float64  // of a box: over the floor it stands on
 	high   float64
 
-	staged []sight.Pose    // at every frame, or at all, as it is on the stage; else nil
-	goings []geom.Vec      // of each frame, m/s, where they were asked for
+	staged *sight.Body     // that is where it is; nil where there is no scene
+	lanes  []lane          // by look, where they were asked for
 	looks  []motion.Pose   // at every look, and at the last frame
 	close  [][]motion.Pose // at every frame, closeFrames on end where anybody asked
 	bounds []stage
@@ -75,6 +75,7 @@ func (s stage) apart(t stage) float64 {
 // movers are all bodies of a take that can run into something, and how long a
 // look ahead from frame to frame is.
 type movers struct {
+	tracks *motion.Tracks
 	rate   units.Rate
 	frames int
 	stride int // frames between the looks that find what is worth a closer one
@@ -104,11 +105,8 @@ func (p *Pass) moving() *movers {
 		return p.bodies
 	}
 	t := p.Tracks
-	m := &movers{rate: t.Rate, frames: t.Frames, by: map[plan.Thing]*mover{}, worn: map[*plan.Rig][]worn{}}
-	m.stride = max(1, int(math.Round(t.Rate.PerSecond()*lookEvery)))
-	for f := 0; f < m.frames; f += m.stride {
-		m.lookAt = append(m.lookAt, m.time(f))
-	}
+	m := &movers{tracks: t, rate: t.Rate, frames: t.Frames, by: map[plan.Thing]*mover{}, worn: map[*plan.Rig][]worn{}}
+	m.stride, m.lookAt = t.Stride(), t.LookTimes()
 	for _, c := range t.Cameras {
 		for _, h := range c.Holds {
 			if h.Worn {
@@ -129,12 +127,12 @@ func (p *Pass) moving() *movers {
 
 // staged is where a body was found to be at every frame when the scene was made,
 // if it was: where its first part is, which stands on the floor.
-func (p *Pass) staged(b *mover) []sight.Pose {
+func (p *Pass) staged(b *mover) *sight.Body {
 	if p.Stage == nil || b.person == nil && b.low != 0 {
 		return nil
 	}
 	if bodies := p.Stage.Body(b.thing); len(bodies) > 0 {
-		return p.Stage.Scene.Bodies[bodies[0]].Track
+		return &p.Stage.Scene.Bodies[bodies[0]]
 	}
 	return nil
 }
@@ -180,13 +178,11 @@ const hungHeight = 0.5
 
 // at is the pose at a frame.
 func (m *movers) at(b *mover, frame int) motion.Pose {
-	switch {
-	case len(b.staged) == 1:
-		return posed(&b.staged[0])
-	case len(b.staged) > 1:
-		return posed(&b.staged[frame])
-	case frame%m.stride == 0:
+	if frame%m.stride == 0 {
 		return m.looksOf(b)[frame/m.stride]
+	}
+	if b.staged != nil {
+		return posed(b.staged.At(units.Frame(frame)))
 	}
 	if b.close == nil {
 		b.close = make([][]motion.Pose, m.frames/closeFrames+1)
@@ -209,28 +205,14 @@ func (m *movers) looksOf(b *mover) []motion.Pose {
 	if b.looks != nil {
 		return b.looks
 	}
-	n := len(m.lookAt)
-	b.looks = make([]motion.Pose, n+1)
-	switch len(b.staged) {
-	case 0:
-		b.track.Sample(m.lookAt, b.looks[:n])
-	case 1:
-		for i := range m.lookAt {
-			b.looks[i] = posed(&b.staged[0])
-		}
-	default:
-		for i := range m.lookAt {
-			b.looks[i] = posed(&b.staged[i*m.stride])
-		}
-	}
-	b.looks[n] = m.at(b, m.frames-1)
+	b.looks = m.tracks.Looks(b.track)
 	return b.looks
 }
 
 // end is the frame at which a stretch that begins with the n-th look ends.
 func (m *movers) end(n int) int { return min((n+1)*m.stride, m.frames-1) }
 
-func posed(p *sight.Pose) motion.Pose {
+func posed(p sight.Pose) motion.Pose {
 	return motion.Pose{X: units.Metres(p.X), Y: units.Metres(p.Y), Z: units.Metres(p.Z), Heading: p.Heading, Height: units.Metres(p.Height)}
 }
 

@@ -21,7 +21,7 @@ type Rule struct {
 	Needs Stage
 	// Watches is whether the rule asks what a camera sees of a thing; nil where it
 	// asks about everything.
-	Watches func(p *Pass, camera int, thing plan.Thing) bool
+	Watches func(p *Pass, camera *plan.Camera, thing plan.Thing) bool
 	Run     func(p *Pass)
 }
 

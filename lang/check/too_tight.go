@@ -78,7 +78,7 @@ beat "Along"
 `,
 	},
 	Needs: Seen,
-	Watches: func(p *Pass, _ int, thing plan.Thing) bool {
+	Watches: func(p *Pass, _ *plan.Camera, thing plan.Thing) bool {
 		who := personOf(thing)
 		return who != nil && !who.Crew && p.Plan.Look.Tightest != nil
 	},

@@ -5,21 +5,26 @@ import (
 	"longhand/lang/plan"
 )
 
-// Watch is which bodies of the scene the rules of a pass ask about: whether any
-// asks what a camera sees of a body. It is for a pass that has everything but
-// what is seen.
-func Watch(p *Pass) func(camera, body int) bool {
-	asked := make([]map[plan.Thing]bool, len(p.Stage.Cameras))
-	for camera := range asked {
-		asked[camera] = map[plan.Thing]bool{}
-		for _, thing := range p.Stage.Things {
-			asked[camera][thing] = asked[camera][thing] || p.watches(camera, thing)
-		}
+// Watch is whether a rule of a pass, which needs to have no more than the tracks
+// yet, asks what a camera sees of a thing.
+func Watch(p *Pass) func(camera *plan.Camera, thing plan.Thing) bool {
+	type question struct {
+		camera *plan.Camera
+		thing  plan.Thing
 	}
-	return func(camera, body int) bool { return asked[camera][p.Stage.Things[body]] }
+	answers := map[question]bool{}
+	return func(camera *plan.Camera, thing plan.Thing) bool {
+		q := question{camera, thing}
+		answer, known := answers[q]
+		if !known {
+			answer = p.watches(camera, thing)
+			answers[q] = answer
+		}
+		return answer
+	}
 }
 
-func (p *Pass) watches(camera int, thing plan.Thing) bool {
+func (p *Pass) watches(camera *plan.Camera, thing plan.Thing) bool {
 	for _, r := range Rules {
 		if r.Needs == Seen && !p.leavesOut(r) && (r.Watches == nil || r.Watches(p, camera, thing)) {
 			return true
@@ -32,14 +37,14 @@ func (p *Pass) watches(camera int, thing plan.Thing) bool {
 func (p *Pass) leavesOut(r *Rule) bool { return p.ErrorsOnly && r.Severity != diag.Error }
 
 // watchesNothing is for rules about lenses, and those that look for themselves.
-func watchesNothing(*Pass, int, plan.Thing) bool { return false }
+func watchesNothing(*Pass, *plan.Camera, plan.Thing) bool { return false }
 
 // watchesForbidden is for what must not be in frame at all.
-func watchesForbidden(_ *Pass, _ int, thing plan.Thing) bool { return forbidden(thing) }
+func watchesForbidden(_ *Pass, _ *plan.Camera, thing plan.Thing) bool { return forbidden(thing) }
 
 // watchesSubjects is for what the camera is told to see.
-func watchesSubjects(p *Pass, camera int, thing plan.Thing) bool {
-	track := p.Tracks.Camera(p.cameraAt(camera))
+func watchesSubjects(p *Pass, camera *plan.Camera, thing plan.Thing) bool {
+	track := p.Tracks.Camera(camera)
 	if track == nil {
 		return false
 	}

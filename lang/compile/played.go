@@ -60,8 +60,10 @@ func (r *Played) play(ctx context.Context, p *plan.Plan, o playing) (diag.Bag, e
 func (r *Played) look(ctx context.Context, pass *check.Pass, o playing) (err error) {
 	r.Stage = staging.BuildOn(pass.Plan, r.Tracks, o.sight.Workers)
 	pass.Stage = r.Stage
-	if o.errorsOnly { // glows make no check fail
-		o.sight.Watch, o.sight.NoGlares = check.Watch(pass), true
+	if o.errorsOnly {
+		watch := check.Watch(pass)
+		o.sight.Watch = func(camera, body int) bool { return watch(r.Stage.Cameras[camera], r.Stage.Things[body]) }
+		o.sight.NoGlares = true // they make no check fail
 	}
 	if o.rolls != nil {
 		for i, c := range r.Stage.Cameras {

@@ -43,8 +43,11 @@ type Segment struct {
 	bends bends
 }
 
-// Straight says that the path of a Moving segment doesn't bend.
-func (s *Segment) Straight() bool { return s.Path != nil && len(s.bends.kappa) == 0 }
+// Straight says that the way of a Moving segment doesn't bend.
+func (s *Segment) Straight() bool {
+	_, plain := s.way.(walk)
+	return plain && len(s.bends.kappa) == 0
+}
 
 // span is the segment's start and end as numbers.
 func (s *Segment) span() (from, to float64) { return float64(s.Start), float64(s.End) }
