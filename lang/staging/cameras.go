@@ -1,7 +1,6 @@
 package staging
 
 import (
-	"math"
 	"slices"
 	"sort"
 
@@ -189,85 +188,4 @@ func Plug(p solid.Piece) sight.Body {
 		Name: p.Name, Kind: "hole", Of: p.Name, Polygon: local,
 		Track: []sight.Pose{{X: mid.X, Y: mid.Y, Z: p.Z[0], Height: p.Z[1] - p.Z[0]}},
 	}
-}
-
-// touch is how near a lens may come to a body's face and still be held by it,
-// metres: at the joint of two pieces of an arm the last bit of a number must not
-// say which of them is before the lens.
-const touch = 1e-3
-
-// holding lists when a body holds the lens within it, or the lens touches it: the
-// end of the arm it hangs from, a rig on the back of who works another. Nobody can
-// look out of a solid, so for those frames it is the camera's own.
-func (b *builder) holding(c *sight.Camera) []sight.Own {
-	var out []sight.Own
-	for i := range b.stage.Scene.Bodies {
-		body := &b.stage.Scene.Bodies[i]
-		open := false
-		reach := body.Radius
-		for _, v := range body.Polygon {
-			reach = max(reach, v.Len())
-		}
-		for f := range units.Frame(len(b.times)) {
-			if v := c.At(f); !near(body, f, v, reach) || !holds(body, f, v) {
-				open = false
-				continue
-			}
-			if !open {
-				out = append(out, sight.Own{Body: body.Name, Frames: sight.Frames{From: f, To: f}})
-				open = true
-			}
-			out[len(out)-1].To = f
-		}
-	}
-	return out
-}
-
-// near is whether a lens is over the square about a circle that holds a body: it
-// nearly never is.
-func near(body *sight.Body, f units.Frame, v sight.View, reach float64) bool {
-	p := &body.Track[0]
-	if len(body.Track) > 1 {
-		p = &body.Track[f]
-	}
-	return math.Abs(v.X-p.X) <= reach+touch && math.Abs(v.Y-p.Y) <= reach+touch
-}
-
-func holds(body *sight.Body, f units.Frame, v sight.View) bool {
-	p := body.At(f)
-	if v.Z < p.Z-touch || v.Z > p.Z+p.Height+touch || p.Height <= 0 {
-		return false
-	}
-	at := geom.Vec{X: v.X - p.X, Y: v.Y - p.Y}
-	if body.Radius > 0 {
-		return at.Len() < body.Radius+touch
-	}
-	at = at.Rotate(-p.Heading)
-	for i, a := range body.Polygon {
-		side := body.Polygon[(i+1)%len(body.Polygon)].Sub(a)
-		if side.Cross(at.Sub(a)) < -touch*side.Len() {
-			return false
-		}
-	}
-	return len(body.Polygon) > 2
-}
-
-// tidy joins the frames of each body and puts them in order, so that none is
-// listed twice.
-func tidy(own []sight.Own) []sight.Own {
-	sort.SliceStable(own, func(i, j int) bool {
-		if own[i].Body != own[j].Body {
-			return own[i].Body < own[j].Body
-		}
-		return own[i].From < own[j].From
-	})
-	var out []sight.Own
-	for _, o := range own {
-		if n := len(out); n > 0 && out[n-1].Body == o.Body && o.From <= out[n-1].To+1 {
-			out[n-1].To = max(out[n-1].To, o.To)
-			continue
-		}
-		out = append(out, o)
-	}
-	return out
 }

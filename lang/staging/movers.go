@@ -16,6 +16,17 @@ type part struct {
 	radius  float64
 	polygon []geom.Vec
 	z       [2]float64
+	stands  bool // as tall as its posture, in place of z
+}
+
+// pose is where the part is when what it is of is somewhere.
+func (p *part) pose(at *motion.Pose) sight.Pose {
+	out := sight.Pose{X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z), Heading: at.Heading, Height: float64(at.Height)}
+	if !p.stands {
+		out.Z += p.z[0]
+		out.Height = p.z[1] - p.z[0]
+	}
+	return out
 }
 
 // mover adds a thing's parts along its track.
@@ -29,13 +40,7 @@ func (b *builder) mover(thing plan.Thing, kind string, track *motion.Track, part
 		}
 		b.add(thing, body)
 	}
-	b.move(first, len(parts), track, func(n int, at *motion.Pose) sight.Pose {
-		z := parts[n].z
-		return sight.Pose{
-			X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z) + z[0],
-			Heading: at.Heading, Height: z[1] - z[0],
-		}
-	})
+	b.move(first, parts, track)
 }
 
 // people are cylinders as tall as their posture.
@@ -46,11 +51,7 @@ func (b *builder) people() {
 			continue
 		}
 		body := sight.Body{Name: person.Name, Kind: string(person.Kind()), Of: person.Name, Radius: float64(track.Radius)}
-		b.move(b.add(person, body), 1, track, func(_ int, at *motion.Pose) sight.Pose {
-			return sight.Pose{
-				X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z), Heading: at.Heading, Height: float64(at.Height),
-			}
-		})
+		b.move(b.add(person, body), []part{{stands: true}}, track)
 	}
 }
 

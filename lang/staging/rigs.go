@@ -100,15 +100,18 @@ func (b *builder) wornRig(r *plan.Rig, track *motion.Track, l, w, h float64) {
 // worn is a worn rig's body, h high, at every frame.
 func (b *builder) worn(r *plan.Rig, track *motion.Track, h float64) []sight.Pose {
 	out := make([]sight.Pose, len(b.times))
-	b.sampled(track, func(f int, at *motion.Pose) {
-		pose := sight.Pose{X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z), Heading: at.Heading, Height: h}
-		if b.wearing(r, b.times[f]) != nil {
-			ahead := at.Point().Add(geom.Polar(wornOut, at.Heading))
-			pose.X, pose.Y = ahead.X, ahead.Y
-			pose.Z += math.Min(wornLow, h/2)
-			pose.Height = h - math.Min(wornLow, h/2)
+	b.sampled(track, func(from int, poses []motion.Pose) {
+		for k := range poses {
+			at := &poses[k]
+			pose := sight.Pose{X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z), Heading: at.Heading, Height: h}
+			if b.wearing(r, b.times[from+k]) != nil {
+				ahead := at.Point().Add(geom.Polar(wornOut, at.Heading))
+				pose.X, pose.Y = ahead.X, ahead.Y
+				pose.Z += math.Min(wornLow, h/2)
+				pose.Height = h - math.Min(wornLow, h/2)
+			}
+			out[from+k] = pose
 		}
-		out[f] = pose
 	})
 	return settle(out)
 }

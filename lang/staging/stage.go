@@ -61,9 +61,14 @@ func BuildOn(p *plan.Plan, t *motion.Tracks, workers int) *Stage {
 	b.holes()
 	b.cameras()
 	b.fill(workers)
+	bounds := make([][]bound, len(b.stage.Scene.Bodies))
+	for i := range bounds {
+		b.later = append(b.later, func() { bounds[i] = boundsOf(&b.stage.Scene.Bodies[i]) })
+	}
+	b.fill(workers)
 	for i := range b.stage.Scene.Cameras {
 		c := &b.stage.Scene.Cameras[i]
-		b.later = append(b.later, func() { c.Own = tidy(append(c.Own, b.holding(c)...)) })
+		b.later = append(b.later, func() { c.Own = tidy(append(c.Own, b.holding(c, bounds)...)) })
 	}
 	b.fill(workers)
 	return b.stage
@@ -110,17 +115,20 @@ func (b *builder) fill(workers int) {
 	b.later = nil
 }
 
-// move is to put some bodies, of which i is the first, where a track is at every
-// frame; pose says how the n-th of them is for a pose of the track.
-func (b *builder) move(i, bodies int, t *motion.Track, pose func(n int, p *motion.Pose) sight.Pose) {
+// move is to put the parts of something, of which i is the first body, where its
+// track is at every frame.
+func (b *builder) move(i int, parts []part, t *motion.Track) {
 	b.later = append(b.later, func() {
-		tracks := make([][]sight.Pose, bodies)
+		tracks := make([][]sight.Pose, len(parts))
 		for n := range tracks {
 			tracks[n] = make([]sight.Pose, len(b.times))
 		}
-		b.sampled(t, func(f int, p *motion.Pose) {
-			for n := range tracks {
-				tracks[n][f] = pose(n, p)
+		b.sampled(t, func(from int, poses []motion.Pose) {
+			for n := range parts {
+				part, track := &parts[n], tracks[n][from:from+len(poses)]
+				for k := range track {
+					track[k] = part.pose(&poses[k])
+				}
 			}
 		})
 		for n := range tracks {
@@ -129,15 +137,14 @@ func (b *builder) move(i, bodies int, t *motion.Track, pose func(n int, p *motio
 	})
 }
 
-// sampled calls for each frame with where a track is at it.
-func (b *builder) sampled(t *motion.Track, do func(f int, p *motion.Pose)) {
+// sampled calls for many frames at a time, from one on, with where a track is at
+// them.
+func (b *builder) sampled(t *motion.Track, do func(from int, poses []motion.Pose)) {
 	var poses [256]motion.Pose
 	for from := 0; from < len(b.times); from += len(poses) {
 		times := b.times[from:min(from+len(poses), len(b.times))]
 		t.Sample(times, poses[:len(times)])
-		for i := range times {
-			do(from+i, &poses[i])
-		}
+		do(from, poses[:len(times)])
 	}
 }
 
