@@ -28,6 +28,7 @@ type playing struct {
 	before     *sight.Report                  // of nearly the same scene; nil for none
 	rolls      func(camera *plan.Camera) bool // false for one that doesn't; nil where all do
 	errorsOnly bool                           // leave out rules that never make a check fail
+	room       *staging.Room                  // for the scene; nil for memory of its own
 	doing      func(stage string)             // told what is about to be done; nil for nobody
 }
 
@@ -58,7 +59,7 @@ func (r *Played) play(ctx context.Context, p *plan.Plan, o playing) (diag.Bag, e
 
 // look stages the tracks and sees what there is to see.
 func (r *Played) look(ctx context.Context, pass *check.Pass, o playing) (err error) {
-	r.Stage = staging.BuildOn(pass.Plan, r.Tracks, o.sight.Workers)
+	r.Stage = staging.BuildOn(pass.Plan, r.Tracks, o.sight.Workers, o.room)
 	pass.Stage = r.Stage
 	if o.errorsOnly {
 		watch := check.Watch(pass)

@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 	"strings"
+	"sync"
 
 	"longhand/lang/check"
 	"longhand/lang/clock"
@@ -13,6 +14,7 @@ import (
 	"longhand/lang/rehearse"
 	"longhand/lang/sight"
 	"longhand/lang/source"
+	"longhand/lang/staging"
 )
 
 // Player plays a bound plan for rehearsals: each playing has its clock, its
@@ -22,11 +24,15 @@ import (
 func Player(p *plan.Plan) rehearse.Player {
 	resolver := motion.NewResolver(p)
 	p = takeOnly(p)
+	rooms := sync.Pool{New: func() any { return new(staging.Room) }}
 	return func(ctx context.Context, v *clock.Vary) (*clock.Clock, []rehearse.Broken) {
 		tracks := resolver.Resolve(ctx, v)
 		// Rehearsals run side by side already; each is worked out on its own.
 		played := Played{Tracks: tracks}
-		bag, err := played.play(ctx, p, playing{upTo: check.Seen, sight: sight.Options{Workers: 1}, errorsOnly: true})
+		room := rooms.Get().(*staging.Room)
+		defer rooms.Put(room)
+		room.Clear()
+		bag, err := played.play(ctx, p, playing{upTo: check.Seen, sight: sight.Options{Workers: 1}, errorsOnly: true, room: room})
 		if err != nil {
 			return tracks.Clock, nil
 		}

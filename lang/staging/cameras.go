@@ -49,7 +49,7 @@ func (b *builder) camera(c *motion.CameraTrack, bodyAt int) {
 // film says where a lens and the camera about it are at every frame, and when it
 // rolls.
 func (b *builder) film(c *motion.CameraTrack, out *sight.Camera, box *sight.Body) {
-	views, poses := make([]sight.View, len(b.times)), make([]sight.Pose, len(b.times))
+	views, poses := make([]sight.View, len(b.times)), b.room.track(len(b.times))
 	lens := true
 	for f, v := range b.tracks.Views(c) {
 		t := b.times[f]

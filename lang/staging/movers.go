@@ -19,14 +19,16 @@ type part struct {
 	stands  bool // as tall as its posture, in place of z
 }
 
-// pose is where the part is when what it is of is somewhere.
-func (p *part) pose(at *motion.Pose) sight.Pose {
-	out := sight.Pose{X: float64(at.X), Y: float64(at.Y), Z: float64(at.Z), Heading: at.Heading, Height: float64(at.Height)}
-	if !p.stands {
-		out.Z += p.z[0]
-		out.Height = p.z[1] - p.z[0]
+// place puts the part where it is when what it is of is somewhere.
+func (p *part) place(track []sight.Pose, poses []motion.Pose) {
+	for k := range track {
+		to, at := &track[k], &poses[k]
+		to.X, to.Y, to.Z, to.Heading, to.Height = float64(at.X), float64(at.Y), float64(at.Z), at.Heading, float64(at.Height)
+		if !p.stands {
+			to.Z += p.z[0]
+			to.Height = p.z[1] - p.z[0]
+		}
 	}
-	return out
 }
 
 // mover adds a thing's parts along its track.

@@ -99,7 +99,7 @@ func (b *builder) wornRig(r *plan.Rig, track *motion.Track, l, w, h float64) {
 
 // worn is a worn rig's body, h high, at every frame.
 func (b *builder) worn(r *plan.Rig, track *motion.Track, h float64) []sight.Pose {
-	out := make([]sight.Pose, len(b.times))
+	out := b.room.track(len(b.times))
 	b.sampled(track, func(from int, poses []motion.Pose) {
 		for k := range poses {
 			at := &poses[k]
@@ -150,7 +150,7 @@ func (b *builder) arm(r *plan.Rig, base *motion.Track) {
 	piece := func(label string, polygon []geom.Vec, at func(a motion.Arm) (geom.Vec3, float64)) {
 		i := b.add(r, sight.Body{Name: name + " " + label, Kind: "rig", Of: name, Polygon: polygon})
 		b.later = append(b.later, func() {
-			track := make([]sight.Pose, len(arms))
+			track := b.room.track(len(arms))
 			for f, a := range arms {
 				p, height := at(a)
 				d := a.Tip.Sub(a.Pivot).Floor()

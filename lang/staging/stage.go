@@ -43,11 +43,12 @@ type Hide struct {
 }
 
 // Build makes the scene of a resolved take, on all processors.
-func Build(p *plan.Plan, t *motion.Tracks) *Stage { return BuildOn(p, t, 0) }
+func Build(p *plan.Plan, t *motion.Tracks) *Stage { return BuildOn(p, t, 0, nil) }
 
-// BuildOn is Build on so many goroutines; 0 for one a processor.
-func BuildOn(p *plan.Plan, t *motion.Tracks, workers int) *Stage {
-	b := &builder{plan: p, tracks: t, stage: &Stage{Scene: &sight.Scene{
+// BuildOn is Build on so many goroutines; 0 for one a processor. Poses are kept in
+// the room where there is one.
+func BuildOn(p *plan.Plan, t *motion.Tracks, workers int, room *Room) *Stage {
+	b := &builder{plan: p, tracks: t, room: room, stage: &Stage{Scene: &sight.Scene{
 		Rate: t.Rate, Frames: t.Frames, Aspect: p.Take.Aspect,
 	}}, times: make([]units.Seconds, t.Frames)}
 	for f := range b.times {
@@ -90,6 +91,7 @@ type builder struct {
 	tracks *motion.Tracks
 	stage  *Stage
 	times  []units.Seconds // of the frames
+	room   *Room
 	// later is what is done for every frame, such as to say where bodies and
 	// lenses are: none looks at what another does.
 	later []func()
@@ -121,14 +123,12 @@ func (b *builder) move(i int, parts []part, t *motion.Track) {
 	b.later = append(b.later, func() {
 		tracks := make([][]sight.Pose, len(parts))
 		for n := range tracks {
-			tracks[n] = make([]sight.Pose, len(b.times))
+			tracks[n] = b.room.track(len(b.times))
 		}
 		b.sampled(t, func(from int, poses []motion.Pose) {
 			for n := range parts {
 				part, track := &parts[n], tracks[n][from:from+len(poses)]
-				for k := range track {
-					track[k] = part.pose(&poses[k])
-				}
+				part.place(track, poses)
 			}
 		})
 		for n := range tracks {
