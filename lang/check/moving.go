@@ -31,6 +31,7 @@ type mover struct {
 	looks  []motion.Pose   // at every look, and at the last frame
 	close  [][]motion.Pose // at every frame, closeFrames on end where anybody asked
 	bounds []stage
+	whole  stage         // all of the bounds
 	around [][]*obstacle // by stage
 }
 
@@ -60,6 +61,11 @@ func (m *movers) stages(b *mover) []stage {
 			s.high = geom.Vec{X: max(s.high.X, p.X), Y: max(s.high.Y, p.Y)}
 		}
 		b.bounds = append(b.bounds, s)
+	}
+	b.whole = b.bounds[0]
+	for _, s := range b.bounds[1:] {
+		b.whole.low = geom.Vec{X: min(b.whole.low.X, s.low.X), Y: min(b.whole.low.Y, s.low.Y)}
+		b.whole.high = geom.Vec{X: max(b.whole.high.X, s.high.X), Y: max(b.whole.high.Y, s.high.Y)}
 	}
 	return b.bounds
 }

@@ -22,26 +22,14 @@ func (b *builder) demand(d Demand) {
 func (b *builder) demandMove(t plan.Thing, e *event, s *Segment) {
 	lim := s.Limits
 	base := Demand{Subject: t, Action: e.action, From: s.Start, To: s.End, Source: lim.Source}
-	const points = 96
-	var peak, sideways, at, when float64
-	step := float64(s.Profile.Duration()) / points
-	for i := 0; i <= points; i++ {
-		u := units.Seconds(step * float64(i))
-		v := float64(s.Profile.Speed(u))
-		if v > peak {
-			peak, at = v, float64(u)
-		}
-		if k := s.bends.at(float64(s.Profile.At(u))); v*v*k > sideways {
-			sideways, when = v*v*k, float64(u)
-		}
-	}
+	sideways, when := s.sideways()
 	d := base
 	v := lim.pace(s.Backwards)
 	d.Quantity, d.Peak, d.Typical, d.Limit = Speed, float64(s.Profile.Peak()), float64(v.Typical), float64(v.Hard)
 	if s.Backwards {
 		d.Quantity = BackSpeed
 	}
-	d.At = s.Start + units.Seconds(at)
+	d.At = s.Start + s.Profile.PeakAt()
 	b.demand(d)
 	d = base
 	d.Quantity, d.Peak, d.Typical, d.Limit = Accel, float64(s.Profile.Strain()), float64(lim.Accel.Typical), float64(lim.Accel.Hard)
@@ -50,7 +38,7 @@ func (b *builder) demandMove(t plan.Thing, e *event, s *Segment) {
 	if sideways > 1e-6 {
 		d = base
 		d.Quantity, d.Peak, d.Typical, d.Limit = Lateral, sideways, float64(lim.Lateral.Typical), float64(lim.Lateral.Hard)
-		d.At = s.Start + units.Seconds(when)
+		d.At = s.Start + when
 		b.demand(d)
 	}
 	if k := s.bends.tightest(); k > 1e-6 && lim.Radius.Hard > 0 {
@@ -60,6 +48,24 @@ func (b *builder) demandMove(t plan.Thing, e *event, s *Segment) {
 			b.demand(d)
 		}
 	}
+}
+
+// sideways is the most a move asks for in its curves, m/s², and how long after its
+// start.
+func (s *Segment) sideways() (most float64, when units.Seconds) {
+	if len(s.bends.kappa) == 0 {
+		return 0, 0
+	}
+	const points = 96
+	step := float64(s.Profile.Duration()) / points
+	for i := 0; i <= points; i++ {
+		u := units.Seconds(step * float64(i))
+		v := float64(s.Profile.Speed(u))
+		if k := s.bends.at(float64(s.Profile.At(u))); v*v*k > most {
+			most, when = v*v*k, u
+		}
+	}
+	return most, when
 }
 
 // demandTurn records what a turn on the spot asks for.

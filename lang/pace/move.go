@@ -160,7 +160,7 @@ func (m Move) trapezoid(cruise float64) *Profile {
 	}
 	up, down := change(entry, cruise), change(cruise, exit)
 	level := length - up - down
-	out := &builder{}
+	out := &builder{parts: make([]part, 0, 3)}
 	out.run(up, entry, cruise)
 	if level > 1e-12*length {
 		out.run(level, cruise, cruise)

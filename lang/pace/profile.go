@@ -144,6 +144,21 @@ func (p *Profile) Peak() units.MetresPerSecond {
 	return units.MetresPerSecond(peak)
 }
 
+// PeakAt is when the greatest speed is first reached.
+func (p *Profile) PeakAt() units.Seconds {
+	peak := float64(p.Peak())
+	for i := range p.parts {
+		part := &p.parts[i]
+		switch {
+		case part.v >= peak:
+			return units.Seconds(part.t)
+		case part.speed(part.dt) >= peak:
+			return units.Seconds(part.t + part.dt)
+		}
+	}
+	return p.time
+}
+
 // Strain is the greatest acceleration, up or down, of the move.
 func (p *Profile) Strain() units.MetresPerSecond2 {
 	most := 0.0
