@@ -95,7 +95,7 @@ const (
 // topSpeed is the most of a body, from look to look.
 func (m *movers) topSpeed(b *mover) float64 {
 	top := 0.0
-	m.looks(b, func(from, to int, p, q motion.Pose) {
+	m.looks(b, func(from, to int, p, q *motion.Pose) {
 		if to > from {
 			top = math.Max(top, p.Point().Dist(q.Point())/float64(m.time(to)-m.time(from)))
 		}

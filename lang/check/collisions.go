@@ -36,15 +36,19 @@ func (p *Pass) collisions(m *movers, b *mover) []collision {
 		found = append(found, collision{o, frame, frame, deep, frame})
 	}
 	near := p.obstaclesNear(m, b)
-	m.looks(b, func(from, to int, s, e motion.Pose) {
-		still := s == e
+	m.looks(b, func(from, to int, s, e *motion.Pose) {
+		near := near[from/m.stride/stageLooks]
+		if len(near) == 0 {
+			return
+		}
+		still := *s == *e
 		low, high := geom.Bounds([]geom.Vec{s.Point(), e.Point()})
 		margin := geom.Vec{X: b.reach, Y: b.reach}
 		if !still {
 			margin = margin.Add(geom.Vec{X: lookSlack, Y: lookSlack})
 		}
 		low, high = low.Sub(margin), high.Add(margin)
-		for _, o := range near[from/m.stride/stageLooks] {
+		for _, o := range near {
 			if !o.near(low, high) {
 				continue
 			}

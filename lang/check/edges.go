@@ -26,12 +26,12 @@ type drop struct {
 func (p *Pass) edges(m *movers, floors *solid.Floors, b *mover) {
 	var out []drop
 	again := int(edgeAgain * m.rate.PerSecond())
-	m.looks(b, func(from, to int, s, q motion.Pose) {
+	m.looks(b, func(from, to int, s, q *motion.Pose) {
 		t := m.time(from)
 		if float64(s.Z) <= float64(body.EdgeDrop) || s.Point().Dist(q.Point()) < edgeSlow*float64(m.time(to)-t) {
 			return
 		}
-		if !b.onFoot(t) || p.nearStairs(s) {
+		if !b.onFoot(t) || p.nearStairs(*s) {
 			return
 		}
 		if float64(s.Z)-floors.Under(s.Point(), float64(s.Z)) > stepsAside {

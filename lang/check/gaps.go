@@ -38,7 +38,7 @@ func (p *Pass) gaps(m *movers, b *mover) []gap {
 	var out []gap
 	join := max(1, int(m.rate.PerSecond()*sameFinding))
 	about := p.obstaclesNear(m, b)
-	m.looks(b, func(from, to int, s, q motion.Pose) {
+	m.looks(b, func(from, to int, s, q *motion.Pose) {
 		look := from / m.stride
 		there, t := about[look/stageLooks], m.lookAt[look]
 		if len(there) == 0 || to == from || s.Point().Dist(q.Point()) < walking*float64(m.time(to)-t) || !b.goes(t) {

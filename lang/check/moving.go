@@ -242,11 +242,11 @@ func (b *mover) span(pose motion.Pose) (low, high float64) {
 }
 
 // looks calls f for each stretch between two looks, with the poses at its ends.
-func (m *movers) looks(b *mover, f func(from, to int, p, q motion.Pose)) {
+func (m *movers) looks(b *mover, f func(from, to int, p, q *motion.Pose)) {
 	looks := m.looksOf(b)
 	for n := range m.lookAt {
 		i, j := n*m.stride, m.end(n)
-		f(i, j, looks[n], looks[n+1])
+		f(i, j, &looks[n], &looks[n+1])
 		if j >= m.frames-1 {
 			return
 		}

@@ -99,7 +99,7 @@ type climb struct {
 
 func (p *Pass) onStairs(m *movers, b *mover) {
 	var found []climb
-	m.looks(b, func(from, to int, s, q motion.Pose) {
+	m.looks(b, func(from, to int, s, q *motion.Pose) {
 		t := m.time(from)
 		dt := float64(m.time(to) - t)
 		dz := float64(q.Z - s.Z)

@@ -14,21 +14,28 @@ func (t *Tracks) Stride() int {
 	return max(1, int(math.Round(t.Rate.PerSecond()*lookEvery)))
 }
 
-// LookTimes are the times of the looks, from frame 0 on.
+// LookTimes are the times of the looks, from frame 0 on. Nobody may write to them.
 func (t *Tracks) LookTimes() []units.Seconds {
-	stride := t.Stride()
-	out := make([]units.Seconds, 0, (t.Frames+stride-1)/stride)
-	for f := 0; f < t.Frames; f += stride {
-		out = append(out, t.Rate.Time(units.Frame(f)))
-	}
-	return out
+	times := t.lookedAt()
+	return times[:len(times)-1]
+}
+
+// lookedAt is LookTimes with the time of the last frame.
+func (t *Tracks) lookedAt() []units.Seconds {
+	t.looked.Do(func() {
+		for f := 0; f < t.Frames; f += t.Stride() {
+			t.lookTimes = append(t.lookTimes, t.Rate.Time(units.Frame(f)))
+		}
+		t.lookTimes = append(t.lookTimes, t.Rate.Time(units.Frame(t.Frames-1)))
+	})
+	return t.lookTimes
 }
 
 // Looks are a track's poses at every look and at the last frame of the take.
 // Nobody may write to them.
 func (t *Tracks) Looks(b *Track) []Pose {
 	b.looked.Do(func() {
-		times := append(t.LookTimes(), t.Rate.Time(units.Frame(t.Frames-1)))
+		times := t.lookedAt()
 		b.looks = make([]Pose, len(times))
 		b.Sample(times, b.looks)
 	})

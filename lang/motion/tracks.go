@@ -2,6 +2,7 @@ package motion
 
 import (
 	"math"
+	"sync"
 
 	"longhand/lang/clock"
 	"longhand/lang/plan"
@@ -24,6 +25,9 @@ type Tracks struct {
 	cameras map[*plan.Camera]*CameraTrack
 	lengths *lengths
 	looped  bool
+
+	looked    sync.Once
+	lookTimes []units.Seconds // made when first asked for
 }
 
 // Cut is from when on the edit uses a camera.
