@@ -16,7 +16,7 @@ import (
 // must not have been written to. Where only some bodies are watched, now or then,
 // everything is worked out anew.
 func Again(ctx context.Context, before *Report, s *Scene, o Options) (*Report, error) {
-	if err := s.Check(); err != nil {
+	if err := s.check(o.workers(), before.stage.scene); err != nil {
 		return nil, err
 	}
 	st := newStage(s)
@@ -120,7 +120,7 @@ func (d *changes) compareBodies() {
 
 // poses is the frames at which two tracks differ; nil for none.
 func (d *changes) poses(a, b *Body) frameSet {
-	if len(a.Track) == len(b.Track) && len(a.Track) > 0 && &a.Track[0] == &b.Track[0] {
+	if sameTrack(a.Track, b.Track) {
 		return nil
 	}
 	var at frameSet

@@ -42,7 +42,7 @@ func (o Options) workers() int {
 // ctx's error, when ctx is done; it fails else only for a scene that Check
 // refuses.
 func See(ctx context.Context, s *Scene, o Options) (*Report, error) {
-	if err := s.Check(); err != nil {
+	if err := s.check(o.workers(), nil); err != nil {
 		return nil, err
 	}
 	st := newStage(s)

@@ -36,16 +36,22 @@ func newTileWorker(st *stage, glares []Glare) *tileWorker {
 
 // fresh works out a tile from nothing.
 func (w *tileWorker) fresh(t *tile) {
-	w.clear()
+	w.clear(t.camera)
 	for f := t.From; f <= t.To; f++ {
 		w.all(t, f)
 	}
 	w.store(t, nil)
 }
 
-func (w *tileWorker) clear() {
-	for i := range w.visible {
-		w.visible[i] = -1
+func (w *tileWorker) clear(camera int) {
+	for r := range len(w.visible) / tileFrames {
+		if w.st.ignores(camera, r%len(w.st.shapes)) {
+			continue
+		}
+		line := w.visible[r*tileFrames : (r+1)*tileFrames]
+		for i := range line {
+			line[i] = -1
+		}
 	}
 }
 
@@ -83,6 +89,9 @@ func (w *tileWorker) store(t *tile, d *changes) {
 	rows := len(w.visible) / tileFrames
 	count, runs := 0, 0
 	for r := range rows {
+		if w.st.ignores(t.camera, r%len(w.st.shapes)) {
+			continue
+		}
 		if d != nil && !w.filled[r] {
 			runs++
 			continue
@@ -100,6 +109,9 @@ func (w *tileWorker) store(t *tile, d *changes) {
 	numbers := make([]float32, 0, 2*count)
 	t.runs = make([]Run, 0, runs)
 	for r := range rows {
+		if w.st.ignores(t.camera, r%len(w.st.shapes)) {
+			continue
+		}
 		if d != nil && !w.filled[r] {
 			w.keep(t, d, r)
 		} else {
