@@ -289,16 +289,17 @@ func (w *tileWorker) wipe(col int) {
 
 // mend does again what can have changed at a frame whose camera is as it was.
 func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
-	any, met := w.findGhosts(t, d, f)
-	if !any {
-		return
-	}
 	mirrors := len(w.st.scene.Mirrors) > 0
-	if !met && !mirrors && len(w.glares) == 0 {
+	direct := !mirrors && len(w.glares) == 0
+	if direct && w.aloof(t, d, f) {
 		return
 	}
-	if !w.eye.steep && !mirrors && len(w.glares) == 0 {
-		w.narrow(f)
+	any, met := w.findGhosts(t, d, f)
+	if !any || direct && !met {
+		return
+	}
+	if direct && !w.eye.steep {
+		w.narrow(t, d, f)
 	}
 	w.around(t.camera, f)
 	col := int(f - t.From)
@@ -333,9 +334,37 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 	w.glows(t.camera, f)
 }
 
-// narrow makes the wedge looked at no wider than the bodies that any ghost could
-// hide, or that have changed themselves, going by the circles about them.
-func (w *tileWorker) narrow(f units.Frame) {
+// aloof is whether everything that differs at a frame is surely out of it, as it
+// was and as it is.
+func (w *tileWorker) aloof(t *tile, d *changes, f units.Frame) bool {
+	c := &w.st.scene.Cameras[t.camera]
+	var v View
+	var s sector
+	known := false
+	for i := range d.moved {
+		m := &d.moved[i]
+		if !m.changed(f) {
+			continue
+		}
+		if m.prism {
+			return false
+		}
+		if !known {
+			known, v = true, c.At(f)
+			s = newSector(c, &v)
+		}
+		if m.old >= 0 && !s.misses(d.old.scene.Bodies[m.old].At(f), d.old.shapes[m.old].reach) ||
+			m.new >= 0 && !s.misses(d.new.scene.Bodies[m.new].At(f), d.new.shapes[m.new].reach) {
+			return false
+		}
+	}
+	return true
+}
+
+// narrow makes the wedge looked at no wider and no deeper than the bodies that any
+// ghost could hide or have hidden, or that have changed themselves, going by the
+// circles about them.
+func (w *tileWorker) narrow(t *tile, d *changes, f units.Frame) {
 	e := &w.eye
 	p0, p1, nearest := e.win.p1, e.win.p0, 0.0
 	for i := range w.ghosts[:w.nghost] {
@@ -343,20 +372,33 @@ func (w *tileWorker) narrow(f units.Frame) {
 		p0, p1, nearest = min(p0, g.p0), max(p1, g.p1), max(nearest, g.w1)
 	}
 	e.wedge = newWedge(max(p0, e.win.p0), min(p1, e.win.p1))
+	deep := 0.0
 	for i, at := range w.places(f) {
 		reach := w.st.shapes[i].reach
 		q, left := e.place(at.X, at.Y)
-		if e.misses(q, left, reach) || !w.stale[i] && (q+reach)*nearest < 1 {
+		if e.misses(q, left, reach) || !w.stale[i] && ((q+reach)*nearest < 1 || w.wasOut(t, d, i, f)) {
 			continue
 		}
+		deep = max(deep, q+reach)
 		if q <= reach {
 			p0, p1 = e.win.p0, e.win.p1 // beside the lens
-			break
+			continue
 		}
 		lq, ll, rq, rl := tangents(q, left, reach, q*q+left*left-reach*reach)
 		p0, p1 = min(p0, rl/rq), max(p1, ll/lq)
 	}
 	e.wedge = newWedge(max(p0, e.win.p0), min(p1, e.win.p1))
+	e.wedge.deep = deep * (1 + 1e-9)
+}
+
+// wasOut is whether a body was out of frame in the earlier report.
+func (w *tileWorker) wasOut(t *tile, d *changes, body int, f units.Frame) bool {
+	if w.filled[body] {
+		return w.visible[body*tileFrames+int(f-t.From)] < 0
+	}
+	runs := d.runs[t.camera][body]
+	i := firstAfter(runs, f)
+	return i == len(runs) || runs[i].From > f
 }
 
 func (c *change) changed(f units.Frame) bool { return c.at == nil || c.at.has(f) }

@@ -66,14 +66,23 @@ func (st *stage) tiles() []tile {
 	var out []tile
 	for c := range st.scene.Cameras {
 		for _, r := range st.rolls(c) {
-			for f := r.From; f <= r.To; f += tileFrames {
-				out = append(out, tile{camera: c, Frames: Frames{f, min(f+tileFrames-1, r.To)}})
+			for f := r.From; f <= r.To; f += tileFrames - f%tileFrames {
+				out = append(out, tile{camera: c, Frames: Frames{f, min(f+tileFrames-1-f%tileFrames, r.To)}})
 			}
 		}
 	}
-	// By time, so that what moves is read by all cameras while it is at hand.
-	sort.SliceStable(out, func(i, j int) bool { return out[i].From < out[j].From })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].From/tileFrames < out[j].From/tileFrames })
 	return out
+}
+
+// alike is the tiles that begin in the same stretch of the take as the first: what
+// moves is read once for all of their cameras.
+func alike(tiles []tile) []tile {
+	n := 1
+	for n < len(tiles) && tiles[n].From/tileFrames == tiles[0].From/tileFrames {
+		n++
+	}
+	return tiles[:n]
 }
 
 // rolling is the set of frames a camera rolls in.
@@ -110,21 +119,34 @@ func (st *stage) see(ctx context.Context, o Options, work func(*tileWorker, *til
 	for i := range tiles {
 		total += int(tiles[i].To-tiles[i].From) + 1
 	}
+	var groups [][]tile
+	for rest := tiles; len(rest) > 0; {
+		groups = append(groups, alike(rest))
+		rest = rest[len(groups[len(groups)-1]):]
+	}
 	var next, done atomic.Int64
 	var wg sync.WaitGroup
 	var telling sync.Mutex
-	for range min(o.workers(), max(1, len(tiles))) {
+	for range min(o.workers(), max(1, len(groups))) {
 		wg.Add(1)
 		go func() {
 			defer wg.Done()
 			w := newTileWorker(st, glares)
 			for ctx.Err() == nil {
 				i := int(next.Add(1)) - 1
-				if i >= len(tiles) {
+				if i >= len(groups) {
 					return
 				}
-				work(w, &tiles[i])
-				n := done.Add(int64(tiles[i].To-tiles[i].From) + 1)
+				seen := 0
+				for k := range groups[i] {
+					t := &groups[i][k]
+					if ctx.Err() != nil {
+						return
+					}
+					work(w, t)
+					seen += int(t.To-t.From) + 1
+				}
+				n := done.Add(int64(seen))
 				if o.Progress != nil {
 					telling.Lock()
 					o.Progress(int(n), total)
