@@ -26,10 +26,10 @@ func Again(ctx context.Context, before *Report, s *Scene, o Options) (*Report, e
 		d = compare(before.stage, st)
 	}
 	if d == nil {
-		return st.see(ctx, o, func(w *tileWorker, t *tile) { w.fresh(t) })
+		return st.see(ctx, o, nil, func(w *tileWorker, t *tile) { w.fresh(t) })
 	}
 	d.recall(before)
-	return st.see(ctx, o, func(w *tileWorker, t *tile) { w.again(t, d) })
+	return st.see(ctx, o, d, func(w *tileWorker, t *tile) { w.again(t, d) })
 }
 
 // changes is what differs between two stages.
@@ -211,6 +211,37 @@ func (w *tileWorker) again(t *tile, d *changes) {
 		}
 	}
 	w.store(t, d)
+}
+
+// rollsAsBefore is whether a camera rolls in the frames it did.
+func (d *changes) rollsAsBefore(camera int) bool {
+	old := d.cameras[camera]
+	return old >= 0 && slices.Equal(d.rolled[old], d.new.rolling(camera))
+}
+
+// keep adds what lies within a tile of a row's runs in the earlier report.
+func (d *changes) keep(to []Run, t *tile, row int) []Run {
+	before := d.runs[t.camera][row]
+	for i := firstAfter(before, t.From); i < len(before) && before[i].From <= t.To; i++ {
+		run, _ := before[i].Cut(t.Frames)
+		to = append(to, d.rowed(run, t.camera, row))
+	}
+	return to
+}
+
+// all adds a row's runs in the earlier report.
+func (d *changes) all(to []Run, camera, row int) []Run {
+	for _, run := range d.runs[camera][row] {
+		to = append(to, d.rowed(run, camera, row))
+	}
+	return to
+}
+
+// rowed is a run of the earlier report as one of a row of the new.
+func (d *changes) rowed(r Run, camera, row int) Run {
+	bodies := len(d.bodies)
+	r.Camera, r.Body, r.Mirror = camera, row%bodies, row/bodies-1
+	return r
 }
 
 // recall finds the runs of every row in the earlier report.

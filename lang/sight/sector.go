@@ -15,7 +15,7 @@ type sector struct {
 // the pan as makes the sine of that sin a over the cosine of the tilt.
 func newSector(c *Camera, v *View) sector {
 	s := sector{x: v.X, y: v.Y}
-	k := math.Hypot(c.Width, c.Height) / (2 * v.Focal)
+	k := math.Sqrt(c.Width*c.Width+c.Height*c.Height) / (2 * v.Focal)
 	level := 1 - v.Tilt*v.Tilt/2 // no more than the tilt's cosine
 	sine := k / (math.Sqrt(1+k*k) * level)
 	if !(level > 0) || !(sine < 1) {

@@ -47,7 +47,7 @@ func See(ctx context.Context, s *Scene, o Options) (*Report, error) {
 	}
 	st := newStage(s)
 	st.watch(o)
-	return st.see(ctx, o, func(w *tileWorker, t *tile) { w.fresh(t) })
+	return st.see(ctx, o, nil, func(w *tileWorker, t *tile) { w.fresh(t) })
 }
 
 // tileFrames is how many frames of a camera are worked out at a time: enough to
@@ -59,7 +59,8 @@ const tileFrames = 128
 type tile struct {
 	camera int
 	Frames
-	runs []Run // by row, then frame
+	runs []Run  // by row, then frame
+	anew []bool // rows that are in runs; the others are as they were, where there are changes
 }
 
 func (st *stage) tiles() []tile {
@@ -111,8 +112,9 @@ func (st *stage) rolls(camera int) []Frames {
 	return out
 }
 
-// see runs work over every tile on all workers and puts the results together.
-func (st *stage) see(ctx context.Context, o Options, work func(*tileWorker, *tile)) (*Report, error) {
+// see runs work over every tile on all workers and puts the results together with
+// what hasn't changed, if anything has.
+func (st *stage) see(ctx context.Context, o Options, d *changes, work func(*tileWorker, *tile)) (*Report, error) {
 	tiles := st.tiles()
 	glares := st.newGlares()
 	total := 0
@@ -159,5 +161,5 @@ func (st *stage) see(ctx context.Context, o Options, work func(*tileWorker, *til
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	return st.assemble(tiles, glares), nil
+	return st.assemble(tiles, glares, d), nil
 }

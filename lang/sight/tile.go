@@ -1,6 +1,7 @@
 package sight
 
 import (
+	"slices"
 	"sort"
 
 	"longhand/lang/units"
@@ -82,18 +83,15 @@ func (w *tileWorker) put(row, col int, s area) {
 }
 
 // store turns the grid into the tile's runs, in one allocation for all of their
-// numbers. Rows that are not in the grid, where there are changes, are as they
-// were.
+// numbers. Where there are changes, rows that are not in the grid are as they were,
+// and left to assemble.
 func (w *tileWorker) store(t *tile, d *changes) {
 	n := int(t.To-t.From) + 1
 	rows := len(w.visible) / tileFrames
+	asked := func(r int) bool { return (d == nil || w.filled[r]) && !w.st.ignores(t.camera, r%len(w.st.shapes)) }
 	count, runs := 0, 0
 	for r := range rows {
-		if w.st.ignores(t.camera, r%len(w.st.shapes)) {
-			continue
-		}
-		if d != nil && !w.filled[r] {
-			runs++
+		if !asked(r) {
 			continue
 		}
 		line := w.visible[r*tileFrames : r*tileFrames+n]
@@ -109,14 +107,12 @@ func (w *tileWorker) store(t *tile, d *changes) {
 	numbers := make([]float32, 0, 2*count)
 	t.runs = make([]Run, 0, runs)
 	for r := range rows {
-		if w.st.ignores(t.camera, r%len(w.st.shapes)) {
-			continue
-		}
-		if d != nil && !w.filled[r] {
-			w.keep(t, d, r)
-		} else {
+		if asked(r) {
 			numbers = w.storeRow(t, r, n, numbers)
 		}
+	}
+	if d != nil {
+		t.anew = slices.Clone(w.filled)
 	}
 }
 
@@ -146,17 +142,6 @@ func (w *tileWorker) storeRow(t *tile, r, n int, numbers []float32) []float32 {
 	return numbers
 }
 
-// keep adds what lies within a tile of a row's runs in the earlier report.
-func (w *tileWorker) keep(t *tile, d *changes, r int) {
-	bodies := len(w.st.shapes)
-	before := d.runs[t.camera][r]
-	for i := firstAfter(before, t.From); i < len(before) && before[i].From <= t.To; i++ {
-		run, _ := before[i].Cut(t.Frames)
-		run.Camera, run.Body, run.Mirror = t.camera, r%bodies, r/bodies-1
-		t.runs = append(t.runs, run)
-	}
-}
-
 // firstAfter is the first of some runs, in the order of time, that is not over
 // before a frame.
 func firstAfter(runs []Run, f units.Frame) int {
@@ -164,63 +149,81 @@ func firstAfter(runs []Run, f units.Frame) int {
 }
 
 // assemble joins the tiles' runs where they touch, by camera, mirror, body and
-// time. Tiles are in the order of time.
-func (st *stage) assemble(tiles []tile, glares []Glare) *Report {
+// time. Tiles are in the order of time; where there are changes, what they don't
+// have is as it was.
+func (st *stage) assemble(tiles []tile, glares []Glare, d *changes) *Report {
 	r := &Report{stage: st, Glares: glares}
 	bodies := len(st.shapes)
 	rows := bodies * (1 + len(st.scene.Mirrors))
-	byRow := make([][]*Run, rows)
 	most := 0
 	for i := range tiles {
 		most += len(tiles[i].runs)
 	}
+	if d != nil {
+		most += len(d.report.Sight)
+	}
 	r.Sight = make([]Run, 0, most)
+	var pieces []Run
 	for camera := range st.scene.Cameras {
-		for i := range byRow {
-			byRow[i] = byRow[i][:0]
-		}
+		var own []*tile
 		for i := range tiles {
-			if tiles[i].camera != camera {
-				continue
-			}
-			for k := range tiles[i].runs {
-				run := &tiles[i].runs[k]
-				row := (run.Mirror+1)*bodies + run.Body
-				byRow[row] = append(byRow[row], run)
+			if tiles[i].camera == camera {
+				own = append(own, &tiles[i])
 			}
 		}
-		for row, pieces := range byRow {
-			if row < bodies {
-				r.Sight = joinRuns(r.Sight, pieces)
+		next := make([]int, len(own)) // run of each tile
+		same := d != nil && d.rollsAsBefore(camera)
+		for row := range rows {
+			pieces = pieces[:0]
+			if !same || slices.ContainsFunc(own, func(t *tile) bool { return t.anew[row] }) {
+				for i, t := range own {
+					if d != nil && !t.anew[row] {
+						pieces = d.keep(pieces, t, row)
+						continue
+					}
+					for ; next[i] < len(t.runs) && t.runs[next[i]].row(bodies) == row; next[i]++ {
+						pieces = append(pieces, t.runs[next[i]])
+					}
+				}
+				pieces = joined(pieces)
 			} else {
-				r.Reflected = joinRuns(r.Reflected, pieces)
+				pieces = d.all(pieces, camera, row)
+			}
+			if row < bodies {
+				r.Sight = append(r.Sight, pieces...)
+			} else {
+				r.Reflected = append(r.Reflected, pieces...)
 			}
 		}
 	}
 	return r
 }
 
-// joinRuns appends pieces, those that touch as one run.
-func joinRuns(out []Run, pieces []*Run) []Run {
+// row is a run's row in a grid.
+func (r *Run) row(bodies int) int { return (r.Mirror+1)*bodies + r.Body }
+
+// joined is pieces in the order of time, those that touch as one run, in the room
+// they took.
+func joined(pieces []Run) []Run {
+	out := pieces[:0]
 	for i := 0; i < len(pieces); {
 		j, n := i+1, pieces[i].Len()
 		for j < len(pieces) && pieces[j].From == pieces[j-1].To+1 {
 			n += pieces[j].Len()
 			j++
 		}
-		run := *pieces[i]
+		run := pieces[i]
+		run.To = pieces[j-1].To
 		if parts := pieces[i:j]; oneArray(parts) {
-			run.To = pieces[j-1].To
 			run.Visible, run.Share = run.Visible[:n:n], run.Share[:n:n]
 		} else {
 			numbers := make([]float32, 0, 2*n)
-			for _, p := range pieces[i:j] {
-				numbers = append(numbers, p.Visible...)
+			for k := range parts {
+				numbers = append(numbers, parts[k].Visible...)
 			}
-			for _, p := range pieces[i:j] {
-				numbers = append(numbers, p.Share...)
+			for k := range parts {
+				numbers = append(numbers, parts[k].Share...)
 			}
-			run.To = pieces[j-1].To
 			run.Visible, run.Share = numbers[:n:n], numbers[n:]
 		}
 		out = append(out, run)
@@ -231,9 +234,9 @@ func joinRuns(out []Run, pieces []*Run) []Run {
 
 // oneArray is whether the numbers of pieces lie one after another in memory, as
 // those do that were cut from one run.
-func oneArray(pieces []*Run) bool {
+func oneArray(pieces []Run) bool {
 	for i := 1; i < len(pieces); i++ {
-		a, b := pieces[i-1], pieces[i]
+		a, b := &pieces[i-1], &pieces[i]
 		if !follows(a.Visible, b.Visible) || !follows(a.Share, b.Share) {
 			return false
 		}
