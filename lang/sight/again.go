@@ -219,12 +219,12 @@ func (d *changes) rollsAsBefore(camera int) bool {
 	return old >= 0 && slices.Equal(d.rolled[old], d.new.rolling(camera))
 }
 
-// keep adds what lies within a tile of a row's runs in the earlier report.
-func (d *changes) keep(to []Run, t *tile, row int) []Run {
-	before := d.runs[t.camera][row]
-	for i := firstAfter(before, t.From); i < len(before) && before[i].From <= t.To; i++ {
-		run, _ := before[i].Cut(t.Frames)
-		to = append(to, d.rowed(run, t.camera, row))
+// keep adds what lies within some frames of a row's runs in the earlier report.
+func (d *changes) keep(to []Run, within Frames, camera, row int) []Run {
+	before := d.runs[camera][row]
+	for i := firstAfter(before, within.From); i < len(before) && before[i].From <= within.To; i++ {
+		run, _ := before[i].Cut(within)
+		to = append(to, d.rowed(run, camera, row))
 	}
 	return to
 }

@@ -161,5 +161,5 @@ func (st *stage) see(ctx context.Context, o Options, d *changes, work func(*tile
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	return st.assemble(tiles, glares, d), nil
+	return st.assemble(tiles, glares, d, o.workers()), nil
 }

@@ -3,6 +3,8 @@ package sight
 import (
 	"slices"
 	"sort"
+	"sync"
+	"sync/atomic"
 
 	"longhand/lang/units"
 )
@@ -151,52 +153,97 @@ func firstAfter(runs []Run, f units.Frame) int {
 // assemble joins the tiles' runs where they touch, by camera, mirror, body and
 // time. Tiles are in the order of time; where there are changes, what they don't
 // have is as it was.
-func (st *stage) assemble(tiles []tile, glares []Glare, d *changes) *Report {
+func (st *stage) assemble(tiles []tile, glares []Glare, d *changes, workers int) *Report {
 	r := &Report{stage: st, Glares: glares}
+	cameras := len(st.scene.Cameras)
+	// Each camera has a part of one array to fill, which is most of the memory here.
+	room := make([]int, cameras+1)
+	for i := range tiles {
+		room[tiles[i].camera+1] += len(tiles[i].runs)
+	}
+	for c := range cameras {
+		if d != nil {
+			for _, runs := range d.runs[c] {
+				room[c+1] += len(runs)
+			}
+		}
+		room[c+1] += room[c]
+	}
+	all := make([]Run, room[cameras])
+	direct, reflected := make([][]Run, cameras), make([][]Run, cameras)
+	var next atomic.Int64
+	var wg sync.WaitGroup
+	for range min(workers, cameras) {
+		wg.Go(func() {
+			for c := int(next.Add(1)) - 1; c < cameras; c = int(next.Add(1)) - 1 {
+				direct[c], reflected[c] = st.assembleCamera(c, tiles, d, all[room[c]:room[c]:room[c+1]])
+			}
+		})
+	}
+	wg.Wait()
+	r.Sight, r.Reflected = together(all, direct, room), slices.Concat(reflected...)
+	return r
+}
+
+// together is lists, which begin at some places of an array, on end in it; elsewhere
+// where one, cut into more pieces than it was, had no room there.
+func together(all []Run, lists [][]Run, at []int) []Run {
+	for i, list := range lists {
+		if len(list) > at[i+1]-at[i] {
+			return slices.Concat(lists...)
+		}
+	}
+	out := all[:0]
+	for _, list := range lists {
+		out = append(out, list...) // no further on than it was
+	}
+	return out
+}
+
+// assembleCamera is assemble for one camera: what it sees directly, in the room given,
+// and in mirrors.
+func (st *stage) assembleCamera(camera int, tiles []tile, d *changes, room []Run) (direct, reflected []Run) {
+	direct = room
 	bodies := len(st.shapes)
 	rows := bodies * (1 + len(st.scene.Mirrors))
-	most := 0
+	var own []*tile
 	for i := range tiles {
-		most += len(tiles[i].runs)
+		if tiles[i].camera == camera {
+			own = append(own, &tiles[i])
+		}
 	}
-	if d != nil {
-		most += len(d.report.Sight)
-	}
-	r.Sight = make([]Run, 0, most)
+	next := make([]int, len(own)) // run of each tile
+	same := d != nil && d.rollsAsBefore(camera)
 	var pieces []Run
-	for camera := range st.scene.Cameras {
-		var own []*tile
-		for i := range tiles {
-			if tiles[i].camera == camera {
-				own = append(own, &tiles[i])
-			}
-		}
-		next := make([]int, len(own)) // run of each tile
-		same := d != nil && d.rollsAsBefore(camera)
-		for row := range rows {
-			pieces = pieces[:0]
-			if !same || slices.ContainsFunc(own, func(t *tile) bool { return t.anew[row] }) {
-				for i, t := range own {
-					if d != nil && !t.anew[row] {
-						pieces = d.keep(pieces, t, row)
-						continue
+	for row := range rows {
+		pieces = pieces[:0]
+		if same && !slices.ContainsFunc(own, func(t *tile) bool { return t.anew[row] }) {
+			pieces = d.all(pieces, camera, row)
+		} else {
+			for i := 0; i < len(own); i++ {
+				t := own[i]
+				if d != nil && !t.anew[row] {
+					as := t.Frames
+					for i+1 < len(own) && !own[i+1].anew[row] && own[i+1].From == as.To+1 {
+						i++
+						as.To = own[i].To
 					}
-					for ; next[i] < len(t.runs) && t.runs[next[i]].row(bodies) == row; next[i]++ {
-						pieces = append(pieces, t.runs[next[i]])
-					}
+					pieces = d.keep(pieces, as, camera, row)
+					continue
 				}
-				pieces = joined(pieces)
-			} else {
-				pieces = d.all(pieces, camera, row)
+				for ; next[i] < len(t.runs) && t.runs[next[i]].row(bodies) == row; next[i]++ {
+					pieces = append(pieces, t.runs[next[i]])
+				}
 			}
-			if row < bodies {
-				r.Sight = append(r.Sight, pieces...)
-			} else {
-				r.Reflected = append(r.Reflected, pieces...)
-			}
+			pieces = joined(pieces)
+		}
+		if row < bodies {
+			direct = append(direct, pieces...)
+		} else {
+			reflected = append(reflected, pieces...)
 		}
 	}
-	return r
+	return direct, reflected
 }
 
 // row is a run's row in a grid.
