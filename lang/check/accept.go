@@ -112,11 +112,9 @@ func (p *Pass) excused(e *excuse, it item) []item {
 
 // again says a finding for other parts.
 func (p *Pass) again(parts []part, t telling) []item {
-	bag, told := p.bag, p.told
-	p.bag, p.told = diag.Bag{}, nil
-	p.tell(parts, t)
-	out := p.items()
-	p.bag, p.told = bag, told
+	t.pass.tell(parts, t)
+	out := t.pass.items()
+	t.pass.bag, t.pass.told = diag.Bag{}, nil
 	return out
 }
 

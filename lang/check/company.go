@@ -25,10 +25,9 @@ type pair struct{ a, b plan.Thing }
 const bondMargin units.Seconds = 2
 
 // bonds are by pair, each both ways round.
-func (p *Pass) bonds() map[pair][]bond {
-	if p.together != nil {
-		return p.together
-	}
+func (p *Pass) bonds() map[pair][]bond { return p.known().bonds.get(p.findBonds) }
+
+func (p *Pass) findBonds() map[pair][]bond {
 	out := map[pair][]bond{}
 	tie := func(a, b plan.Thing, from, to units.Seconds) {
 		if a == nil || b == nil || a == b {
@@ -86,7 +85,6 @@ func (p *Pass) bonds() map[pair][]bond {
 			tie(a.Subject, d.Whom, i.Start, i.End)
 		}
 	}
-	p.together = out
 	return out
 }
 

@@ -36,15 +36,13 @@ func forbidden(thing plan.Thing) bool {
 // exposures works out, once, everything that is in a frame and must not be, but
 // for lens holes, which have a rule of their own.
 func (p *Pass) exposures() []exposure {
-	if p.exposed != nil {
-		return *p.exposed
-	}
-	var out []exposure
-	for camera := range p.Stage.Cameras {
-		out = append(out, p.exposuresIn(camera)...)
-	}
-	p.exposed = &out
-	return out
+	return p.known().exposures.get(func() []exposure {
+		var out []exposure
+		for camera := range p.Stage.Cameras {
+			out = append(out, p.exposuresIn(camera)...)
+		}
+		return out
+	})
 }
 
 func (p *Pass) exposuresIn(camera int) []exposure {

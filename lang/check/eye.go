@@ -35,18 +35,14 @@ func eyeOf(cam *sight.Camera, v sight.View) eye {
 
 // eye is a camera's lens at a frame.
 func (p *Pass) eye(camera int, f units.Frame) *eye {
-	if p.eyes == nil {
-		p.eyes = make([][]eye, len(p.Stage.Scene.Cameras))
-	}
-	list := p.eyes[camera]
-	if list == nil {
+	list := p.known().eyes[camera].get(func() []eye {
 		cam := &p.Stage.Scene.Cameras[camera]
-		list = make([]eye, len(cam.Track))
+		list := make([]eye, len(cam.Track))
 		for i, v := range cam.Track {
 			list[i] = eyeOf(cam, v)
 		}
-		p.eyes[camera] = list
-	}
+		return list
+	})
 	if len(list) == 1 {
 		return &list[0]
 	}

@@ -15,14 +15,14 @@ type holder struct {
 
 // holders lists what belongs to each camera and when. While a camera changes
 // hands both sides have it.
-func (p *Pass) holders() []holder {
-	if p.held != nil {
-		return p.held
-	}
+func (p *Pass) holders() []holder { return p.known().holders.get(p.findHolders) }
+
+func (p *Pass) findHolders() []holder {
+	var held []holder
 	last := units.Frame(p.Tracks.Frames - 1)
 	all := []diag.Frames{{From: 0, To: last}}
 	for _, c := range p.Tracks.Cameras {
-		p.held = append(p.held, holder{c.Camera, c.Camera, all})
+		held = append(held, holder{c.Camera, c.Camera, all})
 		for k, h := range c.Holds {
 			until := h.End
 			if k+1 < len(c.Holds) {
@@ -39,7 +39,7 @@ func (p *Pass) holders() []holder {
 				continue
 			}
 			add := func(t plan.Thing) {
-				p.held = append(p.held, holder{c.Camera, t, []diag.Frames{during}})
+				held = append(held, holder{c.Camera, t, []diag.Frames{during}})
 			}
 			if h.Operator != nil {
 				add(h.Operator)
@@ -55,7 +55,7 @@ func (p *Pass) holders() []holder {
 			}
 		}
 	}
-	return p.held
+	return held
 }
 
 // means is those of the frames in which a name in the plan means a thing: the

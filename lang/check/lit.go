@@ -4,8 +4,5 @@ import "longhand/lang/lighting"
 
 // lighting works out, once, the lamps of the take.
 func (p *Pass) lighting() *lighting.Lighting {
-	if p.lit == nil {
-		p.lit = lighting.Of(p.Plan, p.Clock)
-	}
-	return p.lit
+	return p.known().lighting.get(func() *lighting.Lighting { return lighting.Of(p.Plan, p.Clock) })
 }

@@ -22,11 +22,10 @@ type obstacle struct {
 type shutTime struct{ from, to units.Seconds }
 
 // obstacles are the pieces of the set that stop a body.
-func (p *Pass) obstacles() []*obstacle {
-	if p.solids != nil {
-		return p.solids
-	}
-	p.solids = []*obstacle{}
+func (p *Pass) obstacles() []*obstacle { return p.known().obstacles.get(p.findObstacles) }
+
+func (p *Pass) findObstacles() []*obstacle {
+	var solids []*obstacle
 	for _, piece := range solid.Of(&p.Plan.Set) {
 		if piece.Hole != nil || len(piece.Polygon) < 3 {
 			continue
@@ -44,9 +43,9 @@ func (p *Pass) obstacles() []*obstacle {
 				continue
 			}
 		}
-		p.solids = append(p.solids, o)
+		solids = append(solids, o)
 	}
-	return p.solids
+	return solids
 }
 
 // obstaclesNear are those that a body could come near to in each stage: those that

@@ -5,7 +5,6 @@ import (
 
 	"longhand/lang/clock"
 	"longhand/lang/diag"
-	"longhand/lang/lighting"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/sight"
@@ -33,19 +32,12 @@ type Pass struct {
 	bag  diag.Bag
 	told map[int]told // by place in the bag
 
-	// Worked out when first asked for.
-	asked    []motion.Demand
-	bodies   *movers
-	solids   []*obstacle
-	narrow   map[*mover][]gap
-	met      map[[2]*mover][]contact
-	together map[pair][]bond
-	seen     *views
-	held     []holder
-	exposed  *[]exposure
-	lit      *lighting.Lighting
-	lines    *sightlines
-	eyes     [][]eye // by camera and frame
+	knows *known
+
+	// Worked out when first asked for, by the rules about movement alone.
+	bodies *movers
+	narrow map[*mover][]gap
+	met    map[[2]*mover][]contact
 }
 
 // When says a stretch of frames for people: "0:12.3–0:14.0 (frames 295–336)".

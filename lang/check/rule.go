@@ -8,7 +8,9 @@ package check
 
 import (
 	"context"
+	"runtime"
 	"sync"
+	"sync/atomic"
 
 	"longhand/lang/diag"
 	"longhand/lang/plan"
@@ -38,60 +40,65 @@ const (
 // Run runs the rules up to a stage and returns what they found, with paint-outs
 // and allows taken into account.
 //
-// The rules about what is seen run beside the others, with a pass of their own,
-// since neither needs what the other has worked out.
+// The rules about movement run one after another, since most of them ask where
+// bodies are; beside them, as processors allow, each of those about what is seen.
+// What they find is in the order of the rules, whichever is done first.
 func Run(ctx context.Context, p *Pass, upTo Stage) (diag.Bag, error) {
-	moved := p.fork()
-	var lane sync.WaitGroup
-	var failed any
-	lane.Go(func() {
-		defer func() { failed = recover() }()
-		moved.runAll(ctx, Bound, min(Moved, upTo))
-	})
-	p.runAll(ctx, Seen, upTo)
-	lane.Wait()
-	if failed != nil {
-		panic(failed)
+	jobs := []job{{pass: p.beside(), rules: p.rules(Bound, min(Moved, upTo))}}
+	for _, r := range p.rules(Seen, upTo) {
+		jobs = append(jobs, job{pass: p.beside(), rules: []*Rule{r}})
+	}
+	var next atomic.Int64
+	var lanes sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(jobs)) {
+		lanes.Go(func() {
+			for i := int(next.Add(1)) - 1; i < len(jobs); i = int(next.Add(1)) - 1 {
+				jobs[i].run(ctx)
+			}
+		})
+	}
+	lanes.Wait()
+	for i := range jobs {
+		if jobs[i].failed != nil {
+			panic(jobs[i].failed)
+		}
+		p.take(jobs[i].pass)
 	}
 	if err := ctx.Err(); err != nil {
 		return diag.Bag{}, err
 	}
-	p.precede(moved.bag)
 	p.accept()
 	return p.bag, nil
 }
 
-// fork is a pass over the same plan that has worked out and found nothing yet.
-func (p *Pass) fork() *Pass {
-	return &Pass{Ctx: p.Ctx, Plan: p.Plan, Clock: p.Clock, Tracks: p.Tracks, Stage: p.Stage, Sight: p.Sight, ErrorsOnly: p.ErrorsOnly}
+// job is rules to be run one after another.
+type job struct {
+	pass   *Pass
+	rules  []*Rule
+	failed any // what it panicked with
 }
 
-// runAll runs the rules that need a stage from one to another, in their order, until
-// ctx is done.
-func (p *Pass) runAll(ctx context.Context, from, to Stage) {
-	for _, r := range Rules {
-		if r.Needs < from || r.Needs > to || p.leavesOut(r) {
-			continue
-		}
+// run runs the rules until ctx is done.
+func (j *job) run(ctx context.Context) {
+	defer func() { j.failed = recover() }()
+	for _, r := range j.rules {
 		if ctx.Err() != nil {
 			return
 		}
-		p.rule = r
-		r.Run(p)
+		j.pass.rule = r
+		r.Run(j.pass)
 	}
 }
 
-// precede puts findings before those of the pass, whose places in the bag are
-// known by number.
-func (p *Pass) precede(first diag.Bag) {
-	n := first.Len()
-	first.Merge(p.bag)
-	p.bag = first
-	later := make(map[int]told, len(p.told))
-	for i, t := range p.told {
-		later[i+n] = t
+// rules are those that need a stage from one to another, in their order.
+func (p *Pass) rules(from, to Stage) []*Rule {
+	var out []*Rule
+	for _, r := range Rules {
+		if r.Needs >= from && r.Needs <= to && !p.leavesOut(r) {
+			out = append(out, r)
+		}
 	}
-	p.told = later
+	return out
 }
 
 // Report files a finding of the rule that runs now.

@@ -19,15 +19,14 @@ type sightlines struct {
 }
 
 func (p *Pass) sightlines() *sightlines {
-	if p.lines == nil {
+	return p.known().lines.get(func() *sightlines {
 		l := &sightlines{solids: p.Stage.Scene.Solids}
 		for i := range l.solids {
 			low, high := geom.Bounds(l.solids[i].Polygon)
 			l.low, l.high = append(l.low, low), append(l.high, high)
 		}
-		p.lines = l
-	}
-	return p.lines
+		return l
+	})
 }
 
 // blocked is the first solid, in the order of the text, that stands between two

@@ -19,6 +19,7 @@ type telling struct {
 	rule   *Rule
 	camera *plan.Camera // that sees it
 	say    func(parts []part)
+	pass   *Pass // it is said in
 }
 
 // told is a finding with the way to say it again.
@@ -44,6 +45,7 @@ func (p *Pass) tell(parts []part, t telling) {
 	for _, c := range parts {
 		all = append(all, c.frames...)
 	}
+	t.pass = p
 	for _, stretch := range joined(all, p.gap()) {
 		within := cut(parts, []diag.Frames{stretch})
 		before := p.bag.Len()

@@ -93,17 +93,17 @@ beat "Across"
 
 // demands is what all lines ask of bodies, rigs and lenses.
 func (p *Pass) demands() []motion.Demand {
-	if p.asked == nil {
-		p.asked = append(append([]motion.Demand{}, p.Tracks.Demands...), p.Tracks.LensDemands()...)
-		for i := range p.asked {
-			if d := &p.asked[i]; (d.Quantity == motion.Speed || d.Quantity == motion.BackSpeed) && d.Action != nil && d.Action.Timing.At != nil {
+	return p.known().demands.get(func() []motion.Demand {
+		asked := append(append([]motion.Demand{}, p.Tracks.Demands...), p.Tracks.LensDemands()...)
+		for i := range asked {
+			if d := &asked[i]; (d.Quantity == motion.Speed || d.Quantity == motion.BackSpeed) && d.Action != nil && d.Action.Timing.At != nil {
 				// A pace that is asked for is, even where the way is too short to
 				// reach it.
 				d.Peak = math.Max(d.Peak, float64(*d.Action.Timing.At))
 			}
 		}
-	}
-	return p.asked
+		return asked
+	})
 }
 
 func paced(q motion.Quantity) bool {

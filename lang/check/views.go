@@ -27,10 +27,9 @@ type views struct {
 }
 
 // views works out, once, what each camera shows of each thing.
-func (p *Pass) views() *views {
-	if p.seen != nil {
-		return p.seen
-	}
+func (p *Pass) views() *views { return p.known().views.get(p.findViews) }
+
+func (p *Pass) findViews() *views {
 	v := &views{runs: map[[3]int][]*sight.Run{}}
 	add := func(runs []sight.Run) {
 		for i := range runs {
@@ -61,7 +60,6 @@ func (p *Pass) views() *views {
 			}
 		}
 	}
-	p.seen = v
 	return v
 }
 
