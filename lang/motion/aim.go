@@ -101,6 +101,10 @@ func (c *CameraTrack) wantedBy(t float64, from geom.Vec3, focal float64, n int) 
 
 // pan at a time.
 func (c *CameraTrack) pan(t float64) float64 {
+	if later := c.aimLater; later != nil {
+		c.aimLater = nil
+		later(c)
+	}
 	pan, _ := c.aimed(t, c.pupil(t), c.focalAt(t))
 	return pan
 }

@@ -35,6 +35,8 @@ type CameraTrack struct {
 	focus  []focusing
 	end    float64
 
+	aimLater func(*CameraTrack) // adds the aims; nil once they are there
+
 	once  sync.Once
 	views []View // at every frame, made when first asked for
 }

@@ -10,8 +10,9 @@ import (
 	"longhand/lang/units"
 )
 
-// camera builds a camera's track; nil where nothing says where it is.
-func (b *builder) camera(camera *plan.Camera) *CameraTrack {
+// mounted is a camera's track as far as where it is and what is fitted to it; nil
+// where nothing says where it is.
+func (b *builder) mounted(camera *plan.Camera) *CameraTrack {
 	holds := b.holds[camera]
 	c := &CameraTrack{Camera: camera, end: b.end}
 	c.Frame, _ = optics.NewFrame(camera.Width, camera.Height, camera.Squeeze, b.p.Take.Aspect)
@@ -31,12 +32,30 @@ func (b *builder) camera(camera *plan.Camera) *CameraTrack {
 	if len(c.mounts) == 0 {
 		return nil
 	}
-	c.Rolls = b.rolls(camera)
 	c.Fits = b.fits(camera)
+	return c
+}
+
+// camera builds a camera's track; nil where nothing says where it is.
+func (b *builder) camera(camera *plan.Camera) *CameraTrack {
+	c := b.mounted(camera)
+	if c == nil {
+		return nil
+	}
+	c.Rolls = b.rolls(camera)
 	b.aimsOf(c)
 	b.focusOf(c)
 	b.handoffs(c)
 	b.loads(c)
+	return c
+}
+
+// placed is a camera's track that aims when it is first asked where to.
+func (b *builder) placed(camera *plan.Camera) *CameraTrack {
+	c := b.mounted(camera)
+	if c != nil {
+		c.aimLater = b.aimsOf
+	}
 	return c
 }
 

@@ -116,7 +116,7 @@ func (r *Resolver) settle(ctx context.Context, vary *clock.Vary, lengths *length
 		// round before.
 		mutual := next.looped || r.mutual
 		if mutual {
-			b.film(next)
+			b.place(next)
 		}
 		done := tracks != nil && settled(tracks, next)
 		tracks = next

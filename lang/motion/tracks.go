@@ -117,13 +117,16 @@ func (b *builder) finish(t *Tracks) {
 }
 
 // film adds the cameras.
-func (b *builder) film(t *Tracks) {
-	if t.cameras != nil {
-		return
-	}
-	t.cameras = make(map[*plan.Camera]*CameraTrack)
-	for _, camera := range b.p.Kit.Cameras {
-		if ct := b.camera(camera); ct != nil {
+func (b *builder) film(t *Tracks) { t.film(b.p.Kit.Cameras, b.camera) }
+
+// place adds the cameras where they are, for the next round to look at: what they
+// see in turn is worked out only where somebody asks.
+func (b *builder) place(t *Tracks) { t.film(b.p.Kit.Cameras, b.placed) }
+
+func (t *Tracks) film(cameras []*plan.Camera, track func(*plan.Camera) *CameraTrack) {
+	t.Cameras, t.cameras = nil, make(map[*plan.Camera]*CameraTrack)
+	for _, camera := range cameras {
+		if ct := track(camera); ct != nil {
 			t.Cameras = append(t.Cameras, ct)
 			t.cameras[camera] = ct
 		}
