@@ -34,7 +34,9 @@ type cover struct {
 	ends        [2]station // of a cell, the first being a
 	a           int
 	zoid        trapezoid
-	splits      int // how deep in split
+	splits      int     // how deep in split
+	chords      float64 // by how much chords may lie off curves, of the item and what covers it, in slope
+	unsure      bool    // something may show by less than that
 	cuts        []float64
 	gaps        []gap
 }
@@ -286,7 +288,11 @@ func (a area) add(b area) area { return area{a.whole + b.whole, a.open + b.open}
 
 // result is the area of the item begun, when all that may hide it has been.
 func (c *cover) result() area {
+	c.unsure, c.chords = false, 2*roundSlack*(min(c.t.hi, c.win.smax)-max(c.t.lo, c.win.smin))
 	a := c.sweep()
+	if a.open == 0 && !c.unsure {
+		return a // covered by more than chords may lie off their curves
+	}
 	if c.curved() && a.open < sliver*c.bounds() {
 		// Chords won't do for so little, if there is anything.
 		c.fine = true

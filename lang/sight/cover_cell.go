@@ -61,11 +61,14 @@ func (c *cover) cell() area {
 			continue
 		}
 		if l.lo0 <= z.lo0 && l.lo1 <= z.lo1 && l.hi0 >= z.hi0 && l.hi1 >= z.hi1 {
+			m := c.chords
+			c.unsure = c.unsure || l.lo0 > z.lo0-m || l.lo1 > z.lo1-m || l.hi0 < z.hi0+m || l.hi1 < z.hi1+m
 			z.live = z.live[:0]
 			return area{whole: c.measure(z).whole}
 		}
 		z.live = append(z.live, l)
 	}
+	c.unsure = c.unsure || len(z.live) > 0
 	return c.measure(z)
 }
 
