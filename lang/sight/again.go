@@ -39,6 +39,7 @@ type changes struct {
 	cameras  []int      // by new index, the old one; -1 for one to do afresh
 	bodies   []int      // by new index, the old one or -1
 	moved    []change   // bodies and prisms that differ somewhere
+	differs  []bool     // by new index of a body, whether it is one of them
 	rolled   []frameSet // frames each old camera rolled in
 	runs     [][][]Run  // of the earlier report, by new camera and row
 }
@@ -65,6 +66,12 @@ func compare(old, new *stage) *changes {
 	d.compareCameras()
 	d.compareBodies()
 	d.comparePrisms()
+	d.differs = make([]bool, len(b.Bodies))
+	for _, c := range d.moved {
+		if !c.prism && c.new >= 0 {
+			d.differs[c.new] = true
+		}
+	}
 	if len(d.moved) > manyChanges+len(b.Bodies)/2 {
 		return nil
 	}
@@ -201,6 +208,7 @@ func (w *tileWorker) again(t *tile, d *changes) {
 	if d.cameras[t.camera] >= 0 {
 		w.recallGlares(t, d)
 	}
+	w.gatherPresent(t, d)
 	for f := t.From; f <= t.To; f++ {
 		if d.kept(t.camera, f) {
 			w.mend(t, d, f)
@@ -329,10 +337,16 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 	if !any || direct && !met {
 		return
 	}
-	if direct && !w.eye.steep {
-		w.narrow(t, d, f)
+	if direct {
+		w.only = w.presentAt(w.only[:0], f)
+		if !w.eye.steep {
+			w.narrow(f)
+		}
+		w.solids(f)
+		w.bodies(w.only, t.camera, f)
+	} else {
+		w.around(t.camera, f)
 	}
-	w.around(t.camera, f)
 	col := int(f - t.From)
 	for i := w.nset; i < w.n; i++ {
 		it := &w.items[i]
@@ -395,7 +409,7 @@ func (w *tileWorker) aloof(t *tile, d *changes, f units.Frame) bool {
 // narrow makes the wedge looked at no wider and no deeper than the bodies that any
 // ghost could hide or have hidden, or that have changed themselves, going by the
 // circles about them.
-func (w *tileWorker) narrow(t *tile, d *changes, f units.Frame) {
+func (w *tileWorker) narrow(f units.Frame) {
 	e := &w.eye
 	p0, p1, nearest := e.win.p1, e.win.p0, 0.0
 	for i := range w.ghosts[:w.nghost] {
@@ -404,10 +418,10 @@ func (w *tileWorker) narrow(t *tile, d *changes, f units.Frame) {
 	}
 	e.wedge = newWedge(max(p0, e.win.p0), min(p1, e.win.p1))
 	deep := 0.0
-	for i, at := range w.places(f) {
-		reach := w.st.shapes[i].reach
+	for _, i := range w.only {
+		reach, at := w.st.shapes[i].reach, w.st.scene.Bodies[i].At(f)
 		q, left := e.place(at.X, at.Y)
-		if e.misses(q, left, reach) || !w.stale[i] && ((q+reach)*nearest < 1 || w.wasOut(t, d, i, f)) {
+		if e.misses(q, left, reach) || !w.stale[i] && (q+reach)*nearest < 1 {
 			continue
 		}
 		deep = max(deep, q+reach)
@@ -422,14 +436,30 @@ func (w *tileWorker) narrow(t *tile, d *changes, f units.Frame) {
 	e.wedge.deep = deep * (1 + 1e-9)
 }
 
-// wasOut is whether a body was out of frame in the earlier report.
-func (w *tileWorker) wasOut(t *tile, d *changes, body int, f units.Frame) bool {
-	if w.filled[body] {
-		return w.visible[body*tileFrames+int(f-t.From)] < 0
+// gatherPresent finds which bodies matter when in a tile: those that changed, and
+// others while they were in frame, since they are again.
+func (w *tileWorker) gatherPresent(t *tile, d *changes) {
+	w.present = w.present[:0]
+	for i := range w.st.shapes {
+		if d.differs[i] {
+			w.present = append(w.present, presence{int32(i), t.Frames})
+			continue
+		}
+		runs := d.runs[t.camera][i]
+		for k := firstAfter(runs, t.From); k < len(runs) && runs[k].From <= t.To; k++ {
+			w.present = append(w.present, presence{int32(i), runs[k].Frames})
+		}
 	}
-	runs := d.runs[t.camera][body]
-	i := firstAfter(runs, f)
-	return i == len(runs) || runs[i].From > f
+}
+
+// presentAt adds the bodies that matter at a frame.
+func (w *tileWorker) presentAt(to []int32, f units.Frame) []int32 {
+	for i := range w.present {
+		if p := &w.present[i]; p.From <= f && f <= p.To {
+			to = append(to, p.body)
+		}
+	}
+	return to
 }
 
 func (c *change) changed(f units.Frame) bool { return c.at == nil || c.at.has(f) }

@@ -77,11 +77,7 @@ func (l *looker) turn(c *Camera, v View, camera int, f units.Frame) bool {
 // around finds everything in the wedge of the eye, which is set.
 func (l *looker) around(camera int, f units.Frame) {
 	l.solids(f)
-	for _, o := range l.st.owns[camera] {
-		if o.From <= f && f <= o.To {
-			l.ownAt[o.body] = f
-		}
-	}
+	l.leaveOut(camera, f)
 	e := &l.eye
 	for i, at := range l.places(f) {
 		q, left := e.place(at.X, at.Y)
@@ -89,6 +85,31 @@ func (l *looker) around(camera int, f units.Frame) {
 			l.addBody(i, f)
 		}
 	}
+	l.letIn(camera)
+}
+
+// bodies adds those of some bodies that are in the wedge.
+func (l *looker) bodies(which []int32, camera int, f units.Frame) {
+	l.leaveOut(camera, f)
+	for _, i := range which {
+		if l.ownAt[i] != f {
+			l.addBody(int(i), f)
+		}
+	}
+	l.letIn(camera)
+}
+
+// leaveOut marks the bodies that are a camera's own at a frame, and letIn takes the
+// marks away.
+func (l *looker) leaveOut(camera int, f units.Frame) {
+	for _, o := range l.st.owns[camera] {
+		if o.From <= f && f <= o.To {
+			l.ownAt[o.body] = f
+		}
+	}
+}
+
+func (l *looker) letIn(camera int) {
 	for _, o := range l.st.owns[camera] {
 		l.ownAt[o.body] = -1
 	}

@@ -23,6 +23,15 @@ type tileWorker struct {
 	filled []bool // rows that are in the grid
 	ghosts []item
 	nghost int
+
+	present []presence // in the tile
+	only    []int32    // at the frame
+}
+
+// presence is a time for which a body matters.
+type presence struct {
+	body int32
+	Frames
 }
 
 func newTileWorker(st *stage, glares []Glare) *tileWorker {
