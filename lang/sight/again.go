@@ -2,6 +2,7 @@ package sight
 
 import (
 	"context"
+	"math/bits"
 	"slices"
 
 	"longhand/lang/units"
@@ -338,7 +339,7 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 		return
 	}
 	if direct {
-		w.only = w.presentAt(w.only[:0], f)
+		w.only = w.presentAt(w.only[:0], t, f)
 		if !w.eye.steep {
 			w.narrow(f)
 		}
@@ -436,27 +437,38 @@ func (w *tileWorker) narrow(f units.Frame) {
 	e.wedge.deep = deep * (1 + 1e-9)
 }
 
-// gatherPresent finds which bodies matter when in a tile: those that changed, and
-// others while they were in frame, since they are again.
+// gatherPresent finds which bodies matter at which frame of a tile: those that
+// changed, and others while they were in frame, since they are again.
 func (w *tileWorker) gatherPresent(t *tile, d *changes) {
-	w.present = w.present[:0]
+	words := (len(w.st.shapes) + 63) / 64
+	if w.present == nil {
+		w.present = make([]uint64, tileFrames*words)
+	}
+	clear(w.present)
+	mark := func(body int, f Frames) {
+		word, bit := body/64, uint64(1)<<(body%64)
+		for k := max(f.From, t.From) - t.From; k <= min(f.To, t.To)-t.From; k++ {
+			w.present[int(k)*words+word] |= bit
+		}
+	}
 	for i := range w.st.shapes {
 		if d.differs[i] {
-			w.present = append(w.present, presence{int32(i), t.Frames})
+			mark(i, t.Frames)
 			continue
 		}
 		runs := d.runs[t.camera][i]
 		for k := firstAfter(runs, t.From); k < len(runs) && runs[k].From <= t.To; k++ {
-			w.present = append(w.present, presence{int32(i), runs[k].Frames})
+			mark(i, runs[k].Frames)
 		}
 	}
 }
 
-// presentAt adds the bodies that matter at a frame.
-func (w *tileWorker) presentAt(to []int32, f units.Frame) []int32 {
-	for i := range w.present {
-		if p := &w.present[i]; p.From <= f && f <= p.To {
-			to = append(to, p.body)
+// presentAt adds the bodies that matter at a frame, in their order.
+func (w *tileWorker) presentAt(to []int32, t *tile, f units.Frame) []int32 {
+	words := (len(w.st.shapes) + 63) / 64
+	for n, set := range w.present[int(f-t.From)*words:][:words] {
+		for ; set != 0; set &= set - 1 {
+			to = append(to, int32(64*n+bits.TrailingZeros64(set)))
 		}
 	}
 	return to

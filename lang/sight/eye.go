@@ -83,14 +83,16 @@ func (e *eye) set(c *Camera, v View) bool {
 // frameWindow makes the window of the frame's rectangle.
 func (e *eye) frameWindow() {
 	var corner [4][3]float64
-	least := math.Inf(1)
-	for i, sign := range [4][2]float64{{1, 1}, {-1, 1}, {-1, -1}, {1, -1}} {
-		for k := range 3 {
-			corner[i][k] = e.fwd[k] + sign[0]*e.tx*e.left[k] + sign[1]*e.ty*e.up[k]
-		}
-		c := corner[i]
-		least = min(least, c[0]/math.Sqrt(c[0]*c[0]+c[1]*c[1]+c[2]*c[2]))
+	for k := range 3 {
+		f, l, u := e.fwd[k], e.tx*e.left[k], e.ty*e.up[k]
+		corner[0][k], corner[1][k], corner[2][k], corner[3][k] = f+l+u, f-l+u, f-l-u, f+l-u
 	}
+	least := math.Inf(1)
+	across := e.tx*e.tx + e.ty*e.ty + 1 // as far as all corners are from the lens, squared
+	for i := range corner {
+		least = min(least, corner[i][0])
+	}
+	least /= math.Sqrt(across)
 	w := &e.win
 	e.steep = least < steepest
 	w.lo, w.hi, w.kinks = w.loBuf[:0], w.hiBuf[:0], w.kinkBuf[:0]

@@ -24,14 +24,8 @@ type tileWorker struct {
 	ghosts []item
 	nghost int
 
-	present []presence // in the tile
-	only    []int32    // at the frame
-}
-
-// presence is a time for which a body matters.
-type presence struct {
-	body int32
-	Frames
+	present []uint64 // bodies that matter, as bits, frame by frame of the tile
+	only    []int32  // those at the frame
 }
 
 func newTileWorker(st *stage, glares []Glare) *tileWorker {
