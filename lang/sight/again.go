@@ -2,7 +2,6 @@ package sight
 
 import (
 	"context"
-	"math/bits"
 	"slices"
 
 	"longhand/lang/units"
@@ -40,7 +39,8 @@ type changes struct {
 	cameras  []int      // by new index, the old one; -1 for one to do afresh
 	bodies   []int      // by new index, the old one or -1
 	moved    []change   // bodies and prisms that differ somewhere
-	differs  []bool     // by new index of a body, whether it is one of them
+	differs  []*change  // by new index of a body, where it is one of them
+	renamed  []int      // by old index of a body, the new one; -1 where it is gone
 	rolled   []frameSet // frames each old camera rolled in
 	runs     [][][]Run  // of the earlier report, by new camera and row
 }
@@ -67,11 +67,14 @@ func compare(old, new *stage) *changes {
 	d.compareCameras()
 	d.compareBodies()
 	d.comparePrisms()
-	d.differs = make([]bool, len(b.Bodies))
-	for _, c := range d.moved {
-		if !c.prism && c.new >= 0 {
-			d.differs[c.new] = true
+	d.differs, d.renamed = make([]*change, len(b.Bodies)), make([]int, len(a.Bodies))
+	for i := range d.moved {
+		if c := &d.moved[i]; !c.prism && c.new >= 0 {
+			d.differs[c.new] = c
 		}
+	}
+	for j := range d.renamed {
+		d.renamed[j] = slices.Index(d.bodies, j)
 	}
 	if len(d.moved) > manyChanges+len(b.Bodies)/2 {
 		return nil
@@ -209,6 +212,7 @@ func (w *tileWorker) again(t *tile, d *changes) {
 	if d.cameras[t.camera] >= 0 {
 		w.recallGlares(t, d)
 	}
+	w.recallGrazes(t, d)
 	w.gatherPresent(t, d)
 	for f := t.From; f <= t.To; f++ {
 		if d.kept(t.camera, f) {
@@ -216,6 +220,7 @@ func (w *tileWorker) again(t *tile, d *changes) {
 		} else {
 			w.recallAll(t, d)
 			w.wipe(int(f - t.From))
+			clear(w.grazes.at(int(f - t.From)))
 			w.all(t, f)
 		}
 	}
@@ -339,7 +344,7 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 		return
 	}
 	if direct {
-		w.only = w.presentAt(w.only[:0], t, f)
+		w.only = w.present.list(w.only[:0], int(f-t.From))
 		if !w.eye.steep {
 			w.narrow(f)
 		}
@@ -438,40 +443,42 @@ func (w *tileWorker) narrow(f units.Frame) {
 }
 
 // gatherPresent finds which bodies matter at which frame of a tile: those that
-// changed, and others while they were in frame, since they are again.
+// changed, and others while they were in frame or grazed it, since they do again.
 func (w *tileWorker) gatherPresent(t *tile, d *changes) {
-	words := (len(w.st.shapes) + 63) / 64
-	if w.present == nil {
-		w.present = make([]uint64, tileFrames*words)
-	}
-	clear(w.present)
+	copy(w.present.bits, w.grazes.bits)
 	mark := func(body int, f Frames) {
-		word, bit := body/64, uint64(1)<<(body%64)
-		for k := max(f.From, t.From) - t.From; k <= min(f.To, t.To)-t.From; k++ {
-			w.present[int(k)*words+word] |= bit
-		}
+		w.present.addAll(int(max(f.From, t.From)-t.From), int(min(f.To, t.To)-t.From), body)
 	}
+	next := w.nextRuns(t.camera)
 	for i := range w.st.shapes {
-		if d.differs[i] {
+		if d.differs[i] != nil {
 			mark(i, t.Frames)
 			continue
 		}
-		runs := d.runs[t.camera][i]
-		for k := firstAfter(runs, t.From); k < len(runs) && runs[k].From <= t.To; k++ {
+		// Tiles come in the order of time, nearly.
+		runs, k := d.runs[t.camera][i], int(next[i])
+		for k > 0 && runs[k-1].To >= t.From {
+			k--
+		}
+		for k < len(runs) && runs[k].To < t.From {
+			k++
+		}
+		next[i] = int32(k)
+		for ; k < len(runs) && runs[k].From <= t.To; k++ {
 			mark(i, runs[k].Frames)
 		}
 	}
 }
 
-// presentAt adds the bodies that matter at a frame, in their order.
-func (w *tileWorker) presentAt(to []int32, t *tile, f units.Frame) []int32 {
-	words := (len(w.st.shapes) + 63) / 64
-	for n, set := range w.present[int(f-t.From)*words:][:words] {
-		for ; set != 0; set &= set - 1 {
-			to = append(to, int32(64*n+bits.TrailingZeros64(set)))
-		}
+// nextRuns is, by body, about which run of a camera's comes next.
+func (w *tileWorker) nextRuns(camera int) []int32 {
+	if w.next == nil {
+		w.next = make([][]int32, len(w.st.scene.Cameras))
 	}
-	return to
+	if w.next[camera] == nil {
+		w.next[camera] = make([]int32, len(w.st.shapes))
+	}
+	return w.next[camera]
 }
 
 func (c *change) changed(f units.Frame) bool { return c.at == nil || c.at.has(f) }

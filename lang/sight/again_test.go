@@ -81,6 +81,10 @@ func TestAgainIsSee(t *testing.T) {
 			s.Mirrors = []Mirror{{Name: "mirror", A: geom.Vec{X: 1, Y: 3}, B: geom.Vec{X: -1, Y: 3}, Z: [2]float64{0.2, 2.5}}}
 			s.Glows = []Glow{{Name: "window", A: geom.Vec{X: 4, Y: 1}, B: geom.Vec{X: 4, Y: 3}, Z: [2]float64{1, 2}}}
 		}
+		if rapid.Bool().Draw(t, "tilted") {
+			tilt, roll := rapid.Float64Range(-1.2, 0.8).Draw(t, "tilt"), rapid.Float64Range(-1.5, 1.5).Draw(t, "roll")
+			eachView(s, func(v *View) { v.Tilt, v.Roll = tilt, roll })
+		}
 		before, err := See(context.Background(), s, Options{Workers: 1})
 		require.NoError(t, err)
 		for range 2 {

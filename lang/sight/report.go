@@ -20,7 +20,8 @@ type Report struct {
 	// camera, glow and first frame.
 	Glares []Glare
 
-	stage *stage
+	stage  *stage
+	grazes [][]graze // by camera
 }
 
 // NoMirror is Run.Mirror for what is seen directly.

@@ -59,8 +59,9 @@ const tileFrames = 128
 type tile struct {
 	camera int
 	Frames
-	runs []Run  // by row, then frame
-	anew []bool // rows that are in runs; the others are as they were, where there are changes
+	runs   []Run // by row, then frame
+	grazes []graze
+	anew   []bool // rows that are in runs; the others are as they were, where there are changes
 }
 
 func (st *stage) tiles() []tile {

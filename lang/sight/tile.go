@@ -24,8 +24,11 @@ type tileWorker struct {
 	ghosts []item
 	nghost int
 
-	present []uint64 // bodies that matter, as bits, frame by frame of the tile
-	only    []int32  // those at the frame
+	next    [][]int32 // by camera and body
+	present bodySets  // what matters
+	only    []int32   // of that, at the frame
+
+	grazes bodySets
 }
 
 func newTileWorker(st *stage, glares []Glare) *tileWorker {
@@ -36,6 +39,8 @@ func newTileWorker(st *stage, glares []Glare) *tileWorker {
 		visible: make([]float32, rows*tileFrames),
 		share:   make([]float32, rows*tileFrames),
 		stale:   make([]bool, len(st.shapes)),
+		present: newBodySets(len(st.shapes)),
+		grazes:  newBodySets(len(st.shapes)),
 		filled:  make([]bool, rows),
 	}
 }
@@ -43,6 +48,7 @@ func newTileWorker(st *stage, glares []Glare) *tileWorker {
 // fresh works out a tile from nothing.
 func (w *tileWorker) fresh(t *tile) {
 	w.clear(t.camera)
+	clear(w.grazes.bits)
 	for f := t.From; f <= t.To; f++ {
 		w.all(t, f)
 	}
@@ -80,6 +86,9 @@ func (w *tileWorker) all(t *tile, f units.Frame) {
 
 func (w *tileWorker) put(row, col int, s area) {
 	if s.whole <= 0 {
+		if row < len(w.st.shapes) {
+			w.grazes.add(col, row)
+		}
 		return
 	}
 	i := row*tileFrames + col
@@ -119,6 +128,7 @@ func (w *tileWorker) store(t *tile, d *changes) {
 	if d != nil {
 		t.anew = slices.Clone(w.filled)
 	}
+	w.keepGrazes(t)
 }
 
 // storeRow adds the runs of a row of the grid to a tile.
@@ -157,8 +167,8 @@ func firstAfter(runs []Run, f units.Frame) int {
 // time. Tiles are in the order of time; where there are changes, what they don't
 // have is as it was.
 func (st *stage) assemble(tiles []tile, glares []Glare, d *changes, workers int) *Report {
-	r := &Report{stage: st, Glares: glares}
 	cameras := len(st.scene.Cameras)
+	r := &Report{stage: st, Glares: glares, grazes: make([][]graze, cameras)}
 	// Each camera has a part of one array to fill, which is most of the memory here.
 	room := make([]int, cameras+1)
 	for i := range tiles {
@@ -180,6 +190,11 @@ func (st *stage) assemble(tiles []tile, glares []Glare, d *changes, workers int)
 		wg.Go(func() {
 			for c := int(next.Add(1)) - 1; c < cameras; c = int(next.Add(1)) - 1 {
 				direct[c], reflected[c] = st.assembleCamera(c, tiles, d, all[room[c]:room[c]:room[c+1]])
+				for i := range tiles {
+					if tiles[i].camera == c {
+						r.grazes[c] = append(r.grazes[c], tiles[i].grazes...)
+					}
+				}
 			}
 		})
 	}
