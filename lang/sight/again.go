@@ -131,7 +131,7 @@ func (d *changes) compareBodies() {
 
 // poses is the frames at which two tracks differ; nil for none.
 func (d *changes) poses(a, b *Body) frameSet {
-	if sameTrack(a.Track, b.Track) {
+	if same(a.Track, b.Track) {
 		return nil
 	}
 	var at frameSet

@@ -96,7 +96,7 @@ func (m *FloorMap) Area() float64 {
 // only frames at which a camera and every door are as they were at the frame
 // before.
 func Floor(ctx context.Context, s *Scene, o FloorOptions) (*FloorMap, error) {
-	if err := s.checkStill(); err != nil {
+	if err := s.checkStill(nil); err != nil {
 		return nil, err
 	}
 	r := newFloorRun(s, o)

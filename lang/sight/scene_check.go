@@ -29,7 +29,7 @@ func (s *Scene) check(workers int, known *Scene) error {
 			return err
 		}
 	}
-	return s.checkStill()
+	return s.checkStill(known)
 }
 
 func (s *Scene) checkBody(i int, known *Scene) error {
@@ -41,7 +41,7 @@ func (s *Scene) checkBody(i int, known *Scene) error {
 		return fmt.Errorf("body %s: neither a radius nor a footprint", b.Name)
 	}
 	if known != nil {
-		if k, ok := known.Body(b.Name); ok && sameTrack(known.Bodies[k].Track, b.Track) {
+		if k, ok := known.Body(b.Name); ok && same(known.Bodies[k].Track, b.Track) {
 			return nil
 		}
 	}
@@ -53,11 +53,11 @@ func (s *Scene) checkBody(i int, known *Scene) error {
 	return nil
 }
 
-// sameTrack is whether two tracks are one, not only alike.
-func sameTrack(a, b []Pose) bool { return len(a) == len(b) && len(a) > 0 && &a[0] == &b[0] }
+// same is whether two tracks are one, not only alike.
+func same[T any](a, b []T) bool { return len(a) == len(b) && len(a) > 0 && &a[0] == &b[0] }
 
-// checkStill is Check for all but the bodies.
-func (s *Scene) checkStill() error {
+// checkStill is check for all but the bodies.
+func (s *Scene) checkStill(known *Scene) error {
 	within := func(what string, list []Frames) error {
 		for _, r := range list {
 			if r.From < 0 || r.To >= 0 && int(r.To) >= s.Frames && r.From <= r.To {
@@ -71,13 +71,18 @@ func (s *Scene) checkStill() error {
 		if n := len(c.Track); n != 1 && n < s.Frames {
 			return fmt.Errorf("camera %s: a track of %d frames in a take of %d", c.Name, n, s.Frames)
 		}
+		if err := within("camera "+c.Name, c.Rolls); err != nil {
+			return err
+		}
+		if known != nil {
+			if k, ok := known.Camera(c.Name); ok && same(known.Cameras[k].Track, c.Track) {
+				continue
+			}
+		}
 		for f := range c.Track {
 			if v := &c.Track[f]; !finite(v.X, v.Y, v.Z, v.Pan, v.Tilt, v.Roll, v.Focal) {
 				return fmt.Errorf("camera %s: no view at frame %d", c.Name, f)
 			}
-		}
-		if err := within("camera "+c.Name, c.Rolls); err != nil {
-			return err
 		}
 	}
 	for i := range s.Solids {
