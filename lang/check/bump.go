@@ -147,6 +147,9 @@ func (p *Pass) bumps(m *movers, a, b *mover, c contact) {
 	if met != nil && met != line {
 		d.Relate(met.Span, "%s", clock.Describe(met))
 	}
+	if p.ErrorsOnly {
+		return
+	}
 	apart := p.Length(metres(m.at(a, c.worst).Point().Dist(m.at(b, c.worst).Point())))
 	if a.person != nil && b.person != nil {
 		d.Note("their middles are %s apart at the least, and shoulders are %s wide", apart, p.Length(body.Anybody().Diameter))

@@ -53,6 +53,9 @@ func (p *Pass) sayExposure(e *exposure) {
 	}
 	p.relateCamera(d, camera, at)
 	p.relateUncovered(d, e.camera, lead, first)
+	if p.ErrorsOnly {
+		return
+	}
 	behind := backing(p.behind(e.camera, e.parts, worst.Frame))
 	if behind != "" {
 		d.Note("behind it: %s", behind)

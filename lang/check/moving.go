@@ -211,7 +211,15 @@ func (m *movers) looksOf(b *mover) []motion.Pose {
 	if b.looks != nil {
 		return b.looks
 	}
-	b.looks = m.tracks.Looks(b.track)
+	if b.staged == nil {
+		b.looks = m.tracks.Looks(b.track)
+		return b.looks
+	}
+	b.looks = make([]motion.Pose, len(m.lookAt)+1)
+	for i := range m.lookAt {
+		b.looks[i] = posed(b.staged.At(units.Frame(i * m.stride)))
+	}
+	b.looks[len(m.lookAt)] = posed(b.staged.At(units.Frame(m.frames - 1)))
 	return b.looks
 }
 

@@ -21,7 +21,8 @@ type Pass struct {
 	Stage  *staging.Stage // the scene and what its parts stand for
 	Sight  *sight.Report
 
-	// ErrorsOnly leaves out the rules of which no finding makes a check fail.
+	// ErrorsOnly leaves out the rules of which no finding makes a check fail, and
+	// of the findings of the others what takes long and is for people alone.
 	ErrorsOnly bool
 
 	// Accepted is what a paint out or an allow of the plan covers, in the order

@@ -111,6 +111,10 @@ func (p *Pass) behind(camera int, parts []part, f units.Frame) []sight.Backing {
 
 // covering is what hides a body, by the names of the plan, most first.
 func (p *Pass) covering(camera, body int, f units.Frame) []sight.Backing {
+	if p.ErrorsOnly {
+		const rough = 12 // rays: which hides most, not by how much
+		return p.named(p.Sight.CoveringBy(rough, camera, body, f), nil)
+	}
 	return p.named(p.Sight.Covering(camera, body, f), nil)
 }
 

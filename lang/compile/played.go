@@ -65,6 +65,7 @@ func (r *Played) look(ctx context.Context, pass *check.Pass, o playing) (err err
 		watch := check.Watch(pass)
 		o.sight.Watch = func(camera, body int) bool { return watch(r.Stage.Cameras[camera], r.Stage.Things[body]) }
 		o.sight.NoGlares = true // they make no check fail
+		o.sight.Sound = true
 	}
 	if o.rolls != nil {
 		for i, c := range r.Stage.Cameras {

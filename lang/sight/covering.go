@@ -14,6 +14,11 @@ const coverRays = 48
 // part each hides, most first. It is empty where nothing hides any of it, and
 // where none of it is in frame.
 func (r *Report) Covering(camera, body int, f units.Frame) []Backing {
+	return r.CoveringBy(coverRays, camera, body, f)
+}
+
+// CoveringBy is Covering with as many rays across and up as one likes.
+func (r *Report) CoveringBy(rays, camera, body int, f units.Frame) []Backing {
 	l := r.stage.glance()
 	defer r.stage.glanced(l)
 	if !l.frame(camera, f) {
@@ -30,7 +35,7 @@ func (r *Report) Covering(camera, body int, f units.Frame) []Backing {
 	}
 	tally := newTally(l)
 	var held []int
-	area := l.eye.sound(t, &l.eye.win, func(p float64) { held = l.eye.holding(held, l.items[:l.n], t, p) }, func(r sounding) {
+	area := l.eye.sound(rays, t, &l.eye.win, func(p float64) { held = l.eye.holding(held, l.items[:l.n], t, p) }, func(r sounding) {
 		if k, distance, ok := nearer(l.items, t, held, r); ok {
 			tally.add(k, r.weight, distance)
 		}
@@ -42,15 +47,17 @@ func (r *Report) Covering(camera, body int, f units.Frame) []Backing {
 // the part of the frame that it stands for.
 type sounding struct{ cx, cy, s, weight float64 }
 
-// sound sends rays at all of an item that lies in a window, column by column, of
-// which it tells before their rays, and returns how much of the frame that is.
-func (e *eye) sound(t *item, w *window, column func(p float64), each func(sounding)) (area float64) {
+// sound sends so many rays across and up at all of an item that lies in a window,
+// column by column, of which it tells before their rays, and returns how much of the
+// frame that is.
+func (e *eye) sound(rays int, t *item, w *window, column func(p float64), each func(sounding)) (area float64) {
 	p0, p1 := t.p0, t.p1
 	if !e.steep || p1-p0 >= 2*math.Pi {
 		p0, p1 = math.Max(p0, w.p0), math.Min(p1, w.p1)
 	}
-	for i := range coverRays {
-		p := p0 + (p1-p0)*(float64(i)+0.5)/coverRays
+	many := float64(rays)
+	for i := range rays {
+		p := p0 + (p1-p0)*(float64(i)+0.5)/many
 		cx, cy := e.column(p)
 		_, lo, hi := t.slopes(cx, cy)
 		wlo, whi := w.span(cx, cy)
@@ -59,9 +66,9 @@ func (e *eye) sound(t *item, w *window, column func(p float64), each func(soundi
 			continue
 		}
 		column(p)
-		for j := range coverRays {
-			s0 := lo + (hi-lo)*float64(j)/coverRays
-			s1 := lo + (hi-lo)*float64(j+1)/coverRays
+		for j := range rays {
+			s0 := lo + (hi-lo)*float64(j)/many
+			s1 := lo + (hi-lo)*float64(j+1)/many
 			r := sounding{cx, cy, (s0 + s1) / 2, e.weight(cx, cy, s0, s1)}
 			area += r.weight
 			each(r)

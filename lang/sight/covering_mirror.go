@@ -29,7 +29,7 @@ func (r *Report) CoveringIn(mirror, camera, body int, f units.Frame) []Backing {
 	}
 	tally := newTally(l)
 	var before, beyond []int // items and images in the column
-	area := l.eye.sound(t, &l.glass, func(p float64) {
+	area := l.eye.sound(coverRays, t, &l.glass, func(p float64) {
 		before = l.eye.holding(before, l.items[:l.n], nil, p)
 		beyond = l.eye.holding(beyond, l.images[:l.nimage], t, p)
 	}, func(r sounding) {
