@@ -214,8 +214,12 @@ func (w *tileWorker) again(t *tile, d *changes) {
 	}
 	w.recallGrazes(t, d)
 	w.gatherPresent(t, d)
+	sectors := w.st.sectors[t.camera]
 	for f := t.From; f <= t.To; f++ {
 		if d.kept(t.camera, f) {
+			if old := d.old.sectors[d.cameras[t.camera]]; !same(old, sectors) {
+				sectors[f] = old[f]
+			}
 			w.mend(t, d, f)
 		} else {
 			w.recallAll(t, d)
@@ -388,10 +392,7 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 // aloof is whether everything that differs at a frame is surely out of it, as it
 // was and as it is.
 func (w *tileWorker) aloof(t *tile, d *changes, f units.Frame) bool {
-	c := &w.st.scene.Cameras[t.camera]
-	var v View
-	var s sector
-	known := false
+	s := &d.old.sectors[d.cameras[t.camera]][f]
 	for i := range d.moved {
 		m := &d.moved[i]
 		if !m.changed(f) {
@@ -399,10 +400,6 @@ func (w *tileWorker) aloof(t *tile, d *changes, f units.Frame) bool {
 		}
 		if m.prism {
 			return false
-		}
-		if !known {
-			known, v = true, c.At(f)
-			s = newSector(c, &v)
 		}
 		if m.old >= 0 && !s.misses(d.old.scene.Bodies[m.old].At(f), d.old.shapes[m.old].reach) ||
 			m.new >= 0 && !s.misses(d.new.scene.Bodies[m.new].At(f), d.new.shapes[m.new].reach) {

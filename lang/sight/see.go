@@ -121,6 +121,9 @@ func (st *stage) rolls(camera int) []Frames {
 // see runs work over every tile on all workers and puts the results together with
 // what hasn't changed, if anything has.
 func (st *stage) see(ctx context.Context, o Options, d *changes, work func(*tileWorker, *tile)) (*Report, error) {
+	if !st.partly() {
+		st.makeSectors(d)
+	}
 	tiles := st.tiles()
 	glares := st.newGlares()
 	total := 0

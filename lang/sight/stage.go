@@ -17,6 +17,8 @@ type stage struct {
 	owns   [][]own  // one list a camera
 	flats  []upflat // mirrors first, then glows
 
+	sectors [][]sector // of the cameras where they rolled, frame by frame; nil for a partial report
+
 	watched [][]int  // by camera, the bodies somebody asks about; nil: all
 	ignored [][]bool // by camera and body; nil: none
 	unlit   bool     // nobody asks about the glows

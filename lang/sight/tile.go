@@ -71,8 +71,12 @@ func (w *tileWorker) clear(camera int) {
 func (w *tileWorker) all(t *tile, f units.Frame) {
 	col := int(f - t.From)
 	c := &w.st.scene.Cameras[t.camera]
-	if !w.eye.set(c, c.At(f)) || !w.lookOut(t.camera, f) {
+	v := c.At(f)
+	if !w.eye.set(c, v) || !w.lookOut(t.camera, f) {
 		return
+	}
+	if w.st.sectors != nil {
+		w.st.sectors[t.camera][f] = newSector(&w.eye, &v)
 	}
 	w.around(t.camera, f)
 	for i := w.nset; i < w.n; i++ {
