@@ -37,6 +37,7 @@ type changes struct {
 	old, new *stage
 	report   *Report
 	cameras  []int      // by new index, the old one; -1 for one to do afresh
+	alike    []bool     // by new index, whether its track is the very same
 	bodies   []int      // by new index, the old one or -1
 	moved    []change   // bodies and prisms that differ somewhere
 	differs  []*change  // by new index of a body, where it is one of them
@@ -94,6 +95,7 @@ func (d *changes) compareCameras() {
 			j = -1
 		}
 		d.cameras = append(d.cameras, j)
+		d.alike = append(d.alike, j >= 0 && same(a.Cameras[j].Track, c.Track))
 	}
 }
 
@@ -201,7 +203,7 @@ func (d *changes) doors(a, b *prism) frameSet {
 func (d *changes) kept(camera int, f units.Frame) bool {
 	old := d.cameras[camera]
 	return old >= 0 && int(f) < d.old.scene.Frames && d.rolled[old].has(f) &&
-		d.old.scene.Cameras[old].At(f) == d.new.scene.Cameras[camera].At(f)
+		(d.alike[camera] || d.old.scene.Cameras[old].At(f) == d.new.scene.Cameras[camera].At(f))
 }
 
 // again works out a tile from the earlier report. Rows are recalled into the grid

@@ -33,9 +33,8 @@ func (st *stage) makeSectors(d *changes) {
 	st.sectors = make([][]sector, len(st.scene.Cameras))
 	for c := range st.sectors {
 		if d != nil {
-			if old := d.cameras[c]; old >= 0 && d.old.scene.Frames == st.scene.Frames &&
-				same(d.old.scene.Cameras[old].Track, st.scene.Cameras[c].Track) && d.rollsAsBefore(c) {
-				st.sectors[c] = d.old.sectors[old]
+			if d.alike[c] && d.old.scene.Frames == st.scene.Frames && d.rollsAsBefore(c) {
+				st.sectors[c] = d.old.sectors[d.cameras[c]]
 				continue
 			}
 		}
