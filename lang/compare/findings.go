@@ -145,7 +145,7 @@ func (c *comparing) anchor(s source.Span, p *plan.Plan, older bool) (string, []d
 		if !within(a.Span) {
 			continue
 		}
-		who := ofLine(a)
+		who := a.Concerns()
 		if older {
 			n := c.lines[a]
 			if n == nil {

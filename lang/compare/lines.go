@@ -206,7 +206,7 @@ func (c *comparing) paired(a, b line, in *scope) {
 	if was := clock.Describe(a.act); was != ch.Name {
 		ch.Was = was
 	}
-	ch.Departments = concern(append(ofLine(a.act), ofLine(b.act)...)...)
+	ch.Departments = concern(append(a.act.Concerns(), b.act.Concerns()...)...)
 	c.add(ch)
 }
 
@@ -266,5 +266,5 @@ func (c *comparing) ofLine(k Kind, l line, in *scope) Change {
 	if in.pickup != nil {
 		section = Pickups
 	}
-	return Change{Section: section, Kind: k, What: "line", Name: clock.Describe(l.act), Beat: c.titled(in), Departments: ofLine(l.act), order: home.order() + l.act.Index + 1}
+	return Change{Section: section, Kind: k, What: "line", Name: clock.Describe(l.act), Beat: c.titled(in), Departments: l.act.Concerns(), order: home.order() + l.act.Index + 1}
 }

@@ -138,7 +138,7 @@ func (c *comparing) users(m *plan.Mark) []departments.Name {
 	for _, a := range c.new.Plan.Actions {
 		for _, p := range placesOf(a.Deed) {
 			if p.Mark == m {
-				out = append(out, ofLine(a)...)
+				out = append(out, a.Concerns()...)
 			}
 		}
 	}

@@ -85,7 +85,7 @@ func (c *comparing) lineTiming(a, b *scope, was, is *clock.Clock, from, to units
 		if !x.Open && !y.Open {
 			longer = y.Length() - x.Length()
 		}
-		ch := Change{Section: Timing, Kind: Changed, What: "line", Name: clock.Describe(n), Beat: b.title, order: b.order() + n.Index + 1, Departments: ofLine(n)}
+		ch := Change{Section: Timing, Kind: Changed, What: "line", Name: clock.Describe(n), Beat: b.title, order: b.order() + n.Index + 1, Departments: n.Concerns()}
 		if notable(later) {
 			ch.Later = later
 			ch.Fields = append(ch.Fields, Field{"begins into the beat", (x.Start - from).String(), (y.Start - base).String()})
@@ -143,7 +143,7 @@ func (c *comparing) ways() {
 			if n == nil || x == nil || y == nil {
 				continue
 			}
-			ch := Change{Section: Ways, Kind: Changed, What: "way", Name: clock.Describe(n), Beat: b.title, order: b.order() + n.Index + 1, Departments: ofLine(n)}
+			ch := Change{Section: Ways, Kind: Changed, What: "way", Name: clock.Describe(n), Beat: b.title, order: b.order() + n.Index + 1, Departments: n.Concerns()}
 			if by := y.way - x.way; math.Abs(by) >= leastWay {
 				ch.Distance = units.Metres(by)
 				ch.Fields = append(ch.Fields, Field{"length", units.Metres(x.way).Text(c.report.System), units.Metres(y.way).Text(c.report.System)})

@@ -40,7 +40,7 @@ func (m *maker) rehearsal(int) []leaf {
 		c := *t
 		c.Rows = nil
 		for i := range t.Rows {
-			if a := t.Rows[i].Action; a == nil || sheets.Concerns(m.o.For, a) {
+			if a := t.Rows[i].Action; a == nil || a.ConcernsDepartment(m.o.For) {
 				c.Rows = append(c.Rows, t.Rows[i])
 			}
 		}

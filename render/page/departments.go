@@ -3,7 +3,6 @@ package page
 import (
 	"longhand/lang/compile"
 	"longhand/lang/departments"
-	"longhand/render/sheets"
 )
 
 // departments tells which lines of the take each department has to know of: those
@@ -14,7 +13,7 @@ func (d *document) departments(r *compile.Result) {
 	for _, id := range departments.All() {
 		dep := department{ID: string(id), Title: id.Title(), Lines: []int{}}
 		for i, a := range lines {
-			if sheets.Concerns(id, a) {
+			if a.ConcernsDepartment(id) {
 				dep.Lines = append(dep.Lines, i)
 			}
 		}

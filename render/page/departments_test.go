@@ -27,7 +27,7 @@ func TestADepartmentIsShownAllThatItsSheetRestsOn(t *testing.T) {
 			for _, table := range s.Tables {
 				for _, row := range table.Rows {
 					if row.Action != nil && taken[row.Action] {
-						assert.True(t, sheets.Concerns(s.Department, row.Action), "%s: %s, table %s: %s (%T)", name, s.Department, table.Key, clock.Describe(row.Action), row.Action.Deed)
+						assert.True(t, row.Action.ConcernsDepartment(s.Department), "%s: %s, table %s: %s (%T)", name, s.Department, table.Key, clock.Describe(row.Action), row.Action.Deed)
 					}
 				}
 			}
