@@ -9,10 +9,9 @@ package check
 import (
 	"context"
 	"runtime"
-	"sync"
-	"sync/atomic"
 
 	"longhand/lang/diag"
+	"longhand/lang/lanes"
 	"longhand/lang/plan"
 	"longhand/lang/source"
 )
@@ -44,24 +43,12 @@ const (
 // bodies are; beside them, as processors allow, each of those about what is seen.
 // What they find is in the order of the rules, whichever is done first.
 func Run(ctx context.Context, p *Pass, upTo Stage) (diag.Bag, error) {
-	jobs := []job{{pass: p.beside(), rules: p.rules(Bound, min(Moved, upTo))}}
+	jobs := []job{{p.beside(), p.rules(Bound, min(Moved, upTo))}}
 	for _, r := range p.rules(Seen, upTo) {
-		jobs = append(jobs, job{pass: p.beside(), rules: []*Rule{r}})
+		jobs = append(jobs, job{p.beside(), []*Rule{r}})
 	}
-	var next atomic.Int64
-	var lanes sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(jobs)) {
-		lanes.Go(func() {
-			for i := int(next.Add(1)) - 1; i < len(jobs); i = int(next.Add(1)) - 1 {
-				jobs[i].run(ctx)
-			}
-		})
-	}
-	lanes.Wait()
+	lanes.Do(len(jobs), runtime.GOMAXPROCS(0), func(i int) { jobs[i].run(ctx) })
 	for i := range jobs {
-		if jobs[i].failed != nil {
-			panic(jobs[i].failed)
-		}
 		p.take(jobs[i].pass)
 	}
 	if err := ctx.Err(); err != nil {
@@ -73,14 +60,12 @@ func Run(ctx context.Context, p *Pass, upTo Stage) (diag.Bag, error) {
 
 // job is rules to be run one after another.
 type job struct {
-	pass   *Pass
-	rules  []*Rule
-	failed any // what it panicked with
+	pass  *Pass
+	rules []*Rule
 }
 
 // run runs the rules until ctx is done.
 func (j *job) run(ctx context.Context) {
-	defer func() { j.failed = recover() }()
 	for _, r := range j.rules {
 		if ctx.Err() != nil {
 			return

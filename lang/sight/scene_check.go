@@ -2,8 +2,8 @@ package sight
 
 import (
 	"fmt"
-	"sync"
-	"sync/atomic"
+
+	"longhand/lang/lanes"
 )
 
 // Check says what makes the scene impossible to look at: a track that is too
@@ -14,16 +14,7 @@ func (s *Scene) Check() error { return s.check(1, nil) }
 // check is Check on so many goroutines, where a scene may be known to be sound.
 func (s *Scene) check(workers int, known *Scene) error {
 	found := make([]error, len(s.Bodies))
-	var next atomic.Int64
-	var wg sync.WaitGroup
-	for range min(workers, len(s.Bodies)) {
-		wg.Go(func() {
-			for i := int(next.Add(1)) - 1; i < len(s.Bodies); i = int(next.Add(1)) - 1 {
-				found[i] = s.checkBody(i, known)
-			}
-		})
-	}
-	wg.Wait()
+	lanes.Do(len(s.Bodies), workers, func(i int) { found[i] = s.checkBody(i, known) })
 	for _, err := range found {
 		if err != nil {
 			return err

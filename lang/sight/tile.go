@@ -3,9 +3,8 @@ package sight
 import (
 	"slices"
 	"sort"
-	"sync"
-	"sync/atomic"
 
+	"longhand/lang/lanes"
 	"longhand/lang/units"
 )
 
@@ -188,21 +187,14 @@ func (st *stage) assemble(tiles []tile, glares []Glare, d *changes, workers int)
 	}
 	all := make([]Run, room[cameras])
 	direct, reflected := make([][]Run, cameras), make([][]Run, cameras)
-	var next atomic.Int64
-	var wg sync.WaitGroup
-	for range min(workers, cameras) {
-		wg.Go(func() {
-			for c := int(next.Add(1)) - 1; c < cameras; c = int(next.Add(1)) - 1 {
-				direct[c], reflected[c] = st.assembleCamera(c, tiles, d, all[room[c]:room[c]:room[c+1]])
-				for i := range tiles {
-					if tiles[i].camera == c {
-						r.grazes[c] = append(r.grazes[c], tiles[i].grazes...)
-					}
-				}
+	lanes.Do(cameras, workers, func(c int) {
+		direct[c], reflected[c] = st.assembleCamera(c, tiles, d, all[room[c]:room[c]:room[c+1]])
+		for i := range tiles {
+			if tiles[i].camera == c {
+				r.grazes[c] = append(r.grazes[c], tiles[i].grazes...)
 			}
-		})
-	}
-	wg.Wait()
+		}
+	})
 	r.Sight, r.Reflected = together(all, direct, room), slices.Concat(reflected...)
 	return r
 }

@@ -8,9 +8,8 @@ package staging
 import (
 	"runtime"
 	"slices"
-	"sync"
-	"sync/atomic"
 
+	"longhand/lang/lanes"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
 	"longhand/lang/sight"
@@ -102,18 +101,7 @@ func (b *builder) fill(workers int) {
 	if workers <= 0 {
 		workers = runtime.GOMAXPROCS(0)
 	}
-	var next atomic.Int64
-	var wg sync.WaitGroup
-	for range min(workers, len(b.later)) {
-		wg.Add(1)
-		go func() {
-			defer wg.Done()
-			for i := next.Add(1) - 1; int(i) < len(b.later); i = next.Add(1) - 1 {
-				b.later[i]()
-			}
-		}()
-	}
-	wg.Wait()
+	lanes.Do(len(b.later), workers, func(i int) { b.later[i]() })
 	b.later = nil
 }
 
