@@ -290,8 +290,8 @@ func (a area) add(b area) area { return area{a.whole + b.whole, a.open + b.open}
 func (c *cover) result() area {
 	c.unsure, c.chords = false, 2*roundSlack*(min(c.t.hi, c.win.smax)-max(c.t.lo, c.win.smin))
 	a := c.sweep()
-	if a.open == 0 && !c.unsure {
-		return a // covered by more than chords may lie off their curves
+	if a.whole > 0 && a.open == 0 && !c.unsure {
+		return a // in frame, and covered by more than chords may lie off their curves
 	}
 	if c.curved() && a.open < sliver*c.bounds() {
 		// Chords won't do for so little, if there is anything.
