@@ -146,7 +146,7 @@ func (p *Profile) Peak() units.MetresPerSecond {
 
 // PeakAt is when the greatest speed is first reached.
 func (p *Profile) PeakAt() units.Seconds {
-	peak := float64(p.Peak())
+	peak := float64(p.Peak()) * (1 - 1e-9) // of speeds alike but for rounding the first
 	for i := range p.parts {
 		part := &p.parts[i]
 		switch {

@@ -155,3 +155,18 @@ func BenchmarkCappedIn(b *testing.B) {
 		_, _ = m.In(60)
 	}
 }
+
+// The peak of a move is reached where its pace is, and not before.
+func TestPeakAt(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p, err := drawMove(t).Natural()
+		if err != nil || p.Duration() <= 0 {
+			return
+		}
+		at, peak := p.PeakAt(), float64(p.Peak())
+		require.InDelta(t, peak, float64(p.Speed(at)), 1e-6*(1+peak))
+		for _, k := range []float64{0, 0.25, 0.5, 0.75, 0.99} {
+			require.Less(t, float64(p.Speed(at*units.Seconds(k))), peak+1e-12)
+		}
+	})
+}
