@@ -208,10 +208,15 @@ func (m *movers) aheadOf(v, b *mover, frame int, at, q, dir geom.Vec, within flo
 	}
 	side := aheadWithin(v, b)
 	s := v.track.Segment(m.time(frame))
-	if s.Kind != motion.Moving || s.Path == nil || s.Profile == nil || s.Straight() {
+	goes := s.Kind == motion.Moving && s.Path != nil && s.Profile != nil
+	if !goes || s.Straight() {
+		least := 0.0 // who is in it already is ahead of what goes no way of its own
+		if goes {
+			least = v.long
+		}
 		u := rel.Dot(dir)
 		gap := u - v.long - b.radius
-		return math.Max(0, gap), u > v.long && gap < within && math.Abs(dir.Cross(rel)) < side
+		return math.Max(0, gap), u > least && gap < within && math.Abs(dir.Cross(rel)) < side
 	}
 	const step = 0.5
 	from := float64(s.Profile.At(m.time(frame) - s.Start))
