@@ -239,11 +239,11 @@ func (m *movers) meetingsEvery(every int, a, b *mover, margin float64, may func(
 	f func(frame int, p, q motion.Pose)) {
 	reach := a.reach + b.reach + margin
 	sa, sb := m.stages(a), m.stages(b)
-	if a.whole.apart(b.whole) > reach+2*lookSlack {
+	if a.whole.Apart(b.whole) > reach+2*lookSlack {
 		return
 	}
 	for n := range sa {
-		if sa[n].apart(sb[n]) > reach+2*lookSlack {
+		if sa[n].Apart(sb[n]) > reach+2*lookSlack {
 			continue
 		}
 		for look := n * stageLooks; look < min((n+1)*stageLooks, len(m.lookAt)); look++ {

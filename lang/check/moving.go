@@ -30,58 +30,40 @@ type mover struct {
 	lanes  []lane          // by look, where they were asked for
 	looks  []motion.Pose   // at every look, and at the last frame
 	close  [][]motion.Pose // at every frame, closeFrames on end where anybody asked
-	bounds []stage
-	whole  stage         // all of the bounds
-	around [][]*obstacle // by stage
+	boxes  []geom.Box      // by stage
+	whole  geom.Box        // all of the boxes
+	around [][]*obstacle   // by stage
 }
 
 // closeFrames is how many frames are looked at on end where a look is not enough.
 const closeFrames = 64
 
-// stage is the box about where a body is at some looks on end, so that whole
-// stretches of a take may be passed over where two are far from each other.
-type stage struct{ low, high geom.Vec }
-
 // stageLooks is how many looks a stage lasts: two seconds.
 const stageLooks = 8
 
-// stages are the boxes of a body, in order; each takes in the look that the next
-// begins with.
-func (m *movers) stages(b *mover) []stage {
-	if b.bounds != nil {
-		return b.bounds
+// stages are the boxes about where a body is at some looks on end, so that whole
+// stretches of a take may be passed over where two are far from each other; each
+// takes in the look that the next begins with.
+func (m *movers) stages(b *mover) []geom.Box {
+	if b.boxes != nil {
+		return b.boxes
 	}
 	looks := m.looksOf(b)
+	b.whole = geom.BoxAt(looks[0].Point())
 	for from := 0; from < len(m.lookAt); from += stageLooks {
-		p := looks[from].Point()
-		s := stage{p, p}
+		box := geom.BoxAt(looks[from].Point())
 		for _, q := range looks[from+1 : min(from+stageLooks+1, len(looks))] {
-			p := q.Point()
-			s.low = geom.Vec{X: min(s.low.X, p.X), Y: min(s.low.Y, p.Y)}
-			s.high = geom.Vec{X: max(s.high.X, p.X), Y: max(s.high.Y, p.Y)}
+			box = box.With(q.Point())
 		}
-		b.bounds = append(b.bounds, s)
+		b.boxes = append(b.boxes, box)
+		b.whole = b.whole.With(box.Low).With(box.High)
 	}
-	b.whole = b.bounds[0]
-	for _, s := range b.bounds[1:] {
-		b.whole.low = geom.Vec{X: min(b.whole.low.X, s.low.X), Y: min(b.whole.low.Y, s.low.Y)}
-		b.whole.high = geom.Vec{X: max(b.whole.high.X, s.high.X), Y: max(b.whole.high.Y, s.high.Y)}
-	}
-	return b.bounds
-}
-
-// apart is how far two boxes are from each other, along the axis on which they
-// are furthest.
-func (s stage) apart(t stage) float64 {
-	x := max(t.low.X-s.high.X, s.low.X-t.high.X)
-	y := max(t.low.Y-s.high.Y, s.low.Y-t.high.Y)
-	return max(x, y)
+	return b.boxes
 }
 
 // movers are all bodies of a take that can run into something, and how long a
 // look ahead from frame to frame is.
 type movers struct {
-	tracks *motion.Tracks
 	rate   units.Rate
 	frames int
 	stride int // frames between the looks that find what is worth a closer one
@@ -111,8 +93,11 @@ func (p *Pass) moving() *movers {
 		return p.bodies
 	}
 	t := p.Tracks
-	m := &movers{tracks: t, rate: t.Rate, frames: t.Frames, by: map[plan.Thing]*mover{}, worn: map[*plan.Rig][]worn{}}
-	m.stride, m.lookAt = t.Stride(), t.LookTimes()
+	m := &movers{rate: t.Rate, frames: t.Frames, by: map[plan.Thing]*mover{}, worn: map[*plan.Rig][]worn{}}
+	m.stride = max(1, int(math.Round(t.Rate.PerSecond()*lookEvery)))
+	for f := 0; f < m.frames; f += m.stride {
+		m.lookAt = append(m.lookAt, m.time(f))
+	}
 	for _, c := range t.Cameras {
 		for _, h := range c.Holds {
 			if h.Worn {
@@ -211,20 +196,18 @@ func (m *movers) looksOf(b *mover) []motion.Pose {
 	if b.looks != nil {
 		return b.looks
 	}
+	n := len(m.lookAt)
+	b.looks = make([]motion.Pose, n+1)
 	if b.staged == nil {
-		b.looks = m.tracks.Looks(b.track)
-		return b.looks
+		b.track.Sample(m.lookAt, b.looks[:n])
+	} else {
+		for i := range m.lookAt {
+			b.looks[i] = posed(b.staged.At(units.Frame(i * m.stride)))
+		}
 	}
-	b.looks = make([]motion.Pose, len(m.lookAt)+1)
-	for i := range m.lookAt {
-		b.looks[i] = posed(b.staged.At(units.Frame(i * m.stride)))
-	}
-	b.looks[len(m.lookAt)] = posed(b.staged.At(units.Frame(m.frames - 1)))
+	b.looks[n] = m.at(b, m.frames-1)
 	return b.looks
 }
-
-// end is the frame at which a stretch that begins with the n-th look ends.
-func (m *movers) end(n int) int { return min((n+1)*m.stride, m.frames-1) }
 
 func posed(p sight.Pose) motion.Pose {
 	return motion.Pose{X: units.Metres(p.X), Y: units.Metres(p.Y), Z: units.Metres(p.Z), Heading: p.Heading, Height: units.Metres(p.Height)}
@@ -253,7 +236,7 @@ func (b *mover) span(pose motion.Pose) (low, high float64) {
 func (m *movers) looks(b *mover, f func(from, to int, p, q *motion.Pose)) {
 	looks := m.looksOf(b)
 	for n := range m.lookAt {
-		i, j := n*m.stride, m.end(n)
+		i, j := n*m.stride, min((n+1)*m.stride, m.frames-1)
 		f(i, j, &looks[n], &looks[n+1])
 		if j >= m.frames-1 {
 			return

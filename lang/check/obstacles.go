@@ -61,7 +61,7 @@ func (p *Pass) obstaclesNear(m *movers, b *mover) [][]*obstacle {
 	b.around = make([][]*obstacle, len(stages))
 	var found []*obstacle
 	for n, s := range stages {
-		low, high := s.low.Sub(margin), s.high.Add(margin)
+		low, high := s.Low.Sub(margin), s.High.Add(margin)
 		from := len(found)
 		for _, o := range all {
 			if o.near(low, high) {

@@ -5,26 +5,9 @@ import (
 	"longhand/lang/plan"
 )
 
-// Watch is whether a rule of a pass, which needs to have no more than the tracks
+// Watches is whether a rule of the pass, which needs to have no more than the tracks
 // yet, asks what a camera sees of a thing.
-func Watch(p *Pass) func(camera *plan.Camera, thing plan.Thing) bool {
-	type question struct {
-		camera *plan.Camera
-		thing  plan.Thing
-	}
-	answers := map[question]bool{}
-	return func(camera *plan.Camera, thing plan.Thing) bool {
-		q := question{camera, thing}
-		answer, known := answers[q]
-		if !known {
-			answer = p.watches(camera, thing)
-			answers[q] = answer
-		}
-		return answer
-	}
-}
-
-func (p *Pass) watches(camera *plan.Camera, thing plan.Thing) bool {
+func (p *Pass) Watches(camera *plan.Camera, thing plan.Thing) bool {
 	for _, r := range Rules {
 		if r.Needs == Seen && !p.leavesOut(r) && (r.Watches == nil || r.Watches(p, camera, thing)) {
 			return true

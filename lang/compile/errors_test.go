@@ -39,7 +39,8 @@ func everyPlan(t *testing.T) map[string]string {
 	return out
 }
 
-// What makes a check fail is found as well where nothing else is looked for.
+// What makes a check fail is found as well where nothing else is looked for, in room
+// that other scenes had before.
 func TestErrorsOnlyFindsAllErrors(t *testing.T) {
 	errorsIn := func(bag diag.Bag) []string {
 		var out []string
@@ -59,18 +60,20 @@ func TestErrorsOnlyFindsAllErrors(t *testing.T) {
 		}
 		return out
 	}
+	var room staging.Room
 	for name, text := range everyPlan(t) {
 		r, err := Text(context.Background(), "a.take", text, Options{})
 		require.NoError(t, err)
 		if r.Stopped || r.Stage == nil {
 			continue
 		}
+		room.Clear()
 		var all, only Played
 		all.Tracks, only.Tracks = r.Tracks, r.Tracks
 		p := takeOnly(r.Plan)
 		want, err := all.play(context.Background(), p, playing{upTo: check.Seen})
 		require.NoError(t, err)
-		got, err := only.play(context.Background(), p, playing{upTo: check.Seen, errorsOnly: true, room: new(staging.Room)})
+		got, err := only.play(context.Background(), p, playing{upTo: check.Seen, errorsOnly: true, room: &room})
 		require.NoError(t, err)
 		assert.Equal(t, errorsIn(want), errorsIn(got), name)
 	}
@@ -130,17 +133,17 @@ func TestSampledTracksAreWhereTheyAre(t *testing.T) {
 func TestWatchingRulesAskAboutSomething(t *testing.T) {
 	r, err := Text(context.Background(), "a.take", shipped(t), Options{})
 	require.NoError(t, err)
-	all := check.Watch(&check.Pass{Plan: r.Plan, Tracks: r.Tracks, Clock: r.Tracks.Clock})
-	few := check.Watch(&check.Pass{Plan: r.Plan, Tracks: r.Tracks, Clock: r.Tracks.Clock, ErrorsOnly: true})
+	all := &check.Pass{Plan: r.Plan, Tracks: r.Tracks, Clock: r.Tracks.Clock}
+	few := &check.Pass{Plan: r.Plan, Tracks: r.Tracks, Clock: r.Tracks.Clock, ErrorsOnly: true}
 	var everything, some int
 	for _, c := range r.Stage.Cameras {
 		for _, thing := range r.Stage.Things {
-			if all(c, thing) {
+			if all.Watches(c, thing) {
 				everything++
 			}
-			if few(c, thing) {
+			if few.Watches(c, thing) {
 				some++
-				assert.True(t, all(c, thing), thing.ID().Name)
+				assert.True(t, all.Watches(c, thing), thing.ID().Name)
 			}
 		}
 	}

@@ -3,10 +3,10 @@ package motion
 import (
 	"math"
 	"slices"
-	"sync"
 
 	"longhand/lang/body"
 	"longhand/lang/geom"
+	"longhand/lang/lanes"
 	"longhand/lang/plan"
 	"longhand/lang/units"
 )
@@ -20,11 +20,10 @@ var focusLimit = speedLimit{Typical: 0.5, Hard: 2}
 // when asked for and not before, all cameras at once.
 func (t *Tracks) LensDemands() []Demand {
 	each := make([][]Demand, len(t.Cameras))
-	var wg sync.WaitGroup
-	for i, c := range t.Cameras {
-		wg.Go(func() { each[i] = append(c.aimDemands(t.Rate, t.Views(c)), c.heightDemands()...) })
-	}
-	wg.Wait()
+	lanes.Do(len(each), len(each), func(i int) {
+		c := t.Cameras[i]
+		each[i] = append(c.aimDemands(t.Rate, t.Views(c)), c.heightDemands()...)
+	})
 	f := Facts{Demands: slices.Concat(each...)}
 	for i := range f.Demands {
 		f.Demands[i].Fixed = isFixed(f.Demands[i].Action)

@@ -37,8 +37,6 @@ type Track struct {
 	deck    float64 // height of its floor over the ground, for riders
 	once    sync.Once
 	trail   *trail // made when first asked for
-	looked  sync.Once
-	looks   []Pose // likewise
 }
 
 // At is the pose at a time; before the take it is that of its start, after it

@@ -2,7 +2,6 @@ package motion
 
 import (
 	"math"
-	"sync"
 
 	"longhand/lang/clock"
 	"longhand/lang/plan"
@@ -25,9 +24,6 @@ type Tracks struct {
 	cameras map[*plan.Camera]*CameraTrack
 	lengths *lengths
 	looped  bool
-
-	looked    sync.Once
-	lookTimes []units.Seconds // made when first asked for
 }
 
 // Cut is from when on the edit uses a camera.

@@ -340,8 +340,7 @@ func (w *tileWorker) wipe(col int) {
 
 // mend does again what can have changed at a frame whose camera is as it was.
 func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
-	mirrors := len(w.st.scene.Mirrors) > 0
-	direct := !mirrors && len(w.glares) == 0
+	direct := w.direct()
 	if direct && w.aloof(t, d, f) {
 		return
 	}
@@ -381,7 +380,7 @@ func (w *tileWorker) mend(t *tile, d *changes, f units.Frame) {
 		w.recall(t, d, c.new)
 		w.visible[c.new*tileFrames+col] = -1
 	}
-	if mirrors {
+	if len(w.st.scene.Mirrors) > 0 {
 		w.recallAll(t, d)
 		for i := len(w.st.shapes)*tileFrames + col; i < len(w.visible); i += tileFrames {
 			w.visible[i] = -1

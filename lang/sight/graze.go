@@ -49,10 +49,10 @@ type graze struct {
 
 // keepGrazes lists the grazes of a tile, by frame and body.
 func (w *tileWorker) keepGrazes(t *tile) {
-	words := w.grazes.words
-	for i, set := range w.grazes.bits[:(int(t.To-t.From)+1)*words] {
-		for ; set != 0; set &= set - 1 {
-			t.grazes = append(t.grazes, graze{t.From + units.Frame(i/words), int32(i%words*64 + bits.TrailingZeros64(set))})
+	for f := t.From; f <= t.To; f++ {
+		w.only = w.grazes.list(w.only[:0], int(f-t.From))
+		for _, i := range w.only {
+			t.grazes = append(t.grazes, graze{f, i})
 		}
 	}
 }

@@ -22,9 +22,9 @@ type Options struct {
 	Watch func(camera, body int) bool
 	// NoGlares leaves the glows out of the report.
 	NoGlares bool
-	// Sound says that the scene has been made by what makes sound ones: it isn't
-	// looked through for numbers that are none.
-	Sound bool
+	// Trusted says that the scene has been made by what makes sound ones: Check isn't
+	// asked.
+	Trusted bool
 }
 
 func (o Options) workers() int {
@@ -45,7 +45,7 @@ func (o Options) workers() int {
 // ctx's error, when ctx is done; it fails else only for a scene that Check
 // refuses.
 func See(ctx context.Context, s *Scene, o Options) (*Report, error) {
-	if !o.Sound {
+	if !o.Trusted {
 		if err := s.check(o.workers(), nil); err != nil {
 			return nil, err
 		}

@@ -66,6 +66,10 @@ func (w *tileWorker) clear(camera int) {
 	}
 }
 
+// direct is whether nothing matters but what is seen directly: neither mirrors nor
+// glows.
+func (w *tileWorker) direct() bool { return len(w.st.scene.Mirrors) == 0 && len(w.glares) == 0 }
+
 // all works out every row at a frame.
 func (w *tileWorker) all(t *tile, f units.Frame) {
 	col := int(f - t.From)

@@ -38,7 +38,7 @@ func (st *stage) ignores(camera, body int) bool {
 // for the bodies that are watched, and is false where none of them is in frame.
 // What is before them is in the wedge, too.
 func (w *tileWorker) lookOut(camera int, f units.Frame) bool {
-	if w.st.watched == nil || w.eye.steep || len(w.st.scene.Mirrors) > 0 || len(w.glares) > 0 {
+	if w.st.watched == nil || w.eye.steep || !w.direct() {
 		return true
 	}
 	e := &w.eye

@@ -13,50 +13,37 @@ import (
 // say which of them is before the lens.
 const touch = 1e-3
 
-// boundFrames is how many frames on end have one bound.
-const boundFrames = 64
+// boxFrames is how many frames on end have one box.
+const boxFrames = 64
 
-// bound is what holds the middle of something, from above, over some frames.
-type bound struct{ low, high geom.Vec }
-
-// boundsOf is the bounds of a body; one for all where
-// it never moves.
-func boundsOf(body *sight.Body) []bound {
-	n := len(body.Track)
-	out := make([]bound, 0, (n+boundFrames-1)/boundFrames)
-	for from := 0; from < n; from += boundFrames {
-		track := body.Track[from:min(from+boundFrames, n)]
-		x0, y0 := track[0].X, track[0].Y
-		x1, y1 := x0, y0
+// boxesOf are what holds the middle of a body, from above, for each so many frames on
+// end; one for all where it never moves.
+func boxesOf(body *sight.Body) []geom.Box {
+	var out []geom.Box
+	for from := 0; from < len(body.Track); from += boxFrames {
+		track := body.Track[from:min(from+boxFrames, len(body.Track))]
+		box := geom.BoxAt(geom.Vec{X: track[0].X, Y: track[0].Y})
 		for i := range track {
-			x0, x1 = min(x0, track[i].X), max(x1, track[i].X)
-			y0, y1 = min(y0, track[i].Y), max(y1, track[i].Y)
+			box = box.With(geom.Vec{X: track[i].X, Y: track[i].Y})
 		}
-		out = append(out, bound{geom.Vec{X: x0, Y: y0}, geom.Vec{X: x1, Y: y1}})
+		out = append(out, box)
 	}
 	return out
-}
-
-// apart is whether two bounds are further from each other than a distance.
-func (b *bound) apart(c *bound, by float64) bool {
-	return b.low.X > c.high.X+by || c.low.X > b.high.X+by || b.low.Y > c.high.Y+by || c.low.Y > b.high.Y+by
 }
 
 // holding lists when a body holds the lens within it, or the lens touches it: the
 // end of the arm it hangs from, a rig on the back of who works another. Nobody can
 // look out of a solid, so for those frames it is the camera's own.
-func (b *builder) holding(c *sight.Camera, bounds [][]bound) []sight.Own {
+func (b *builder) holding(c *sight.Camera, boxes [][]geom.Box) []sight.Own {
 	var out []sight.Own
-	lens := make([]bound, 0, len(b.times)/boundFrames+1)
-	for from := 0; from < len(b.times); from += boundFrames {
-		v := c.At(units.Frame(from))
-		box := bound{geom.Vec{X: v.X, Y: v.Y}, geom.Vec{X: v.X, Y: v.Y}}
-		for f := from + 1; f < min(from+boundFrames, len(b.times)); f++ {
-			v := c.At(units.Frame(f))
-			box.low = geom.Vec{X: min(box.low.X, v.X), Y: min(box.low.Y, v.Y)}
-			box.high = geom.Vec{X: max(box.high.X, v.X), Y: max(box.high.Y, v.Y)}
+	var lens []geom.Box
+	for f := range units.Frame(len(b.times)) {
+		v := c.At(f)
+		p := geom.Vec{X: v.X, Y: v.Y}
+		if f%boxFrames == 0 {
+			lens = append(lens, geom.BoxAt(p))
 		}
-		lens = append(lens, box)
+		lens[f/boxFrames] = lens[f/boxFrames].With(p)
 	}
 	for i := range b.stage.Scene.Bodies {
 		body := &b.stage.Scene.Bodies[i]
@@ -66,13 +53,12 @@ func (b *builder) holding(c *sight.Camera, bounds [][]bound) []sight.Own {
 			reach = max(reach, v.Len())
 		}
 		for k := range lens {
-			where := &bounds[i][min(k, len(bounds[i])-1)]
-			if lens[k].apart(where, reach+touch) {
+			if where := boxes[i][min(k, len(boxes[i])-1)]; lens[k].Apart(where) > reach+touch {
 				open = false
 				continue
 			}
-			from := units.Frame(k * boundFrames)
-			for f := from; f < min(from+boundFrames, units.Frame(len(b.times))); f++ {
+			from := units.Frame(k * boxFrames)
+			for f := from; f < min(from+boxFrames, units.Frame(len(b.times))); f++ {
 				if !holds(body, f, c.At(f)) {
 					open = false
 					continue

@@ -9,6 +9,7 @@ import (
 	"runtime"
 	"slices"
 
+	"longhand/lang/geom"
 	"longhand/lang/lanes"
 	"longhand/lang/motion"
 	"longhand/lang/plan"
@@ -61,14 +62,14 @@ func BuildOn(p *plan.Plan, t *motion.Tracks, workers int, room *Room) *Stage {
 	b.holes()
 	b.cameras()
 	b.fill(workers)
-	bounds := make([][]bound, len(b.stage.Scene.Bodies))
-	for i := range bounds {
-		b.later = append(b.later, func() { bounds[i] = boundsOf(&b.stage.Scene.Bodies[i]) })
+	boxes := make([][]geom.Box, len(b.stage.Scene.Bodies))
+	for i := range boxes {
+		b.later = append(b.later, func() { boxes[i] = boxesOf(&b.stage.Scene.Bodies[i]) })
 	}
 	b.fill(workers)
 	for i := range b.stage.Scene.Cameras {
 		c := &b.stage.Scene.Cameras[i]
-		b.later = append(b.later, func() { c.Own = tidy(append(c.Own, b.holding(c, bounds)...)) })
+		b.later = append(b.later, func() { c.Own = tidy(append(c.Own, b.holding(c, boxes)...)) })
 	}
 	b.fill(workers)
 	return b.stage
